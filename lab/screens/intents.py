@@ -1,0 +1,112 @@
+"""What a screen asks for: values that the laboratory turns into commands, answers and navigation.
+
+A screen never changes a bench, a lesson run, the record or the settings itself; it returns intents.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Literal
+
+from lab.lesson.run import Action
+from lab.simulation.commands import Command
+
+Place = Literal["start", "lessons", "lesson", "build"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Do:
+    """Give this command to the session of the bench that is shown."""
+
+    command: Command
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """Give this action to the lesson run.
+
+    The laboratory alone reads the clock: it fills in the seconds of `LockIn` and `Leave`, so a screen
+    sends them with 0.  It also gives `Watched` itself when the bench has come to rest; a screen sends
+    it only for *skip the motion*.
+    """
+
+    action: Action
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Go:
+    """Show another place; `name` is the lesson's name for "lesson", and empty elsewhere."""
+
+    place: Place
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Back:
+    """One place up: from a question to the lessons, from anywhere else to the start screen."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SaveBuild:
+    """Write the bench to a build file; without a path, under its title in the builder's own folder."""
+
+    path: Path | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpenBuild:
+    """Read a build file into free build."""
+
+    path: Path
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeSetting:
+    """Change one field of `Setting` (lab/screens/screen.py) and keep it."""
+
+    name: str
+    value: str | float | bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShowContrast:
+    """Show the explanation's contrasting bench (or, with `shown=False`, the learner's own again)."""
+
+    shown: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NewLearner:
+    """Someone else sits down: answers from now on carry a new code."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RetrySave:
+    """Try again to write what could not be saved."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DismissNotice:
+    """The notice has been read."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Leave:
+    """Close the lab."""
+
+
+Intent = (
+    Do
+    | Answer
+    | Go
+    | Back
+    | SaveBuild
+    | OpenBuild
+    | ChangeSetting
+    | ShowContrast
+    | NewLearner
+    | RetrySave
+    | DismissNotice
+    | Leave
+)

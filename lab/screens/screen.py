@@ -1,0 +1,162 @@
+"""What every screen is, and what each is shown.
+
+A screen is made with a `Look`, is shown a model (a frozen value below), draws it, and answers events
+with an `Outcome`.  It holds widgets and what is half done (a drag, an open dialog), nothing else.
+The laboratory makes screens by these names:
+
+    lab.screens.start.StartScreen            shows StartModel
+    lab.screens.lessons.LessonsScreen        shows LessonsModel
+    lab.screens.free_build.FreeBuildScreen   shows BuildModel
+    lab.screens.question.QuestionScreen      shows QuestionModel   (predict, watch, explain, finished)
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Literal, Protocol, TypeVar
+
+from lab.lesson.run import Run
+from lab.outline.node import Node
+from lab.screens.intents import Intent
+from lab.simulation.benches.finger import FingerTool
+from lab.simulation.benches.hanging_bar import HangingBar
+from lab.ui.canvas import Canvas
+from lab.ui.events import Event
+from lab.ui.look import Look
+
+Bench = HangingBar | FingerTool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """What an event led to.
+
+    consumed: the event was used, so it goes no further and the screen is drawn again.
+    intents: what the laboratory is to do, in order.
+    """
+
+    consumed: bool = False
+    intents: tuple[Intent, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Setting:
+    """What a person may choose for the whole lab; every field can be the name in `ChangeSetting`.
+
+    units: "" leaves each lesson and build in its own units.
+    """
+
+    language: str = "en"
+    theme: Literal["paper", "contrast", "print"] = "paper"
+    text_scale: float = 1.0
+    units: Literal["", "g-cm", "kg-m", "N-m", "lb-in"] = ""
+    sound: bool = True
+    reduced_motion: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Notice:
+    """A sentence over the screen: `words.say(template, **values)`, values being text already.
+
+    kind: "said" can be dismissed and goes by itself; "trouble" stays, and with `retry` offers
+    `RetrySave`.
+    """
+
+    template: str
+    values: Mapping[str, str] = field(default_factory=dict)
+    kind: Literal["said", "trouble"] = "said"
+    retry: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StartModel:
+    """learner: the code that answers are kept under.  first_lesson: what *begin here* opens."""
+
+    setting: Setting
+    learner: str
+    first_lesson: str
+    notice: Notice | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LessonEntry:
+    """One lesson of the list; `title` and `aim` are the writer's words (`words.content`)."""
+
+    name: str
+    title: str
+    level: str
+    aim: str
+    questions: int
+    answered: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LessonsModel:
+    """The lessons in the order in which they are best taken."""
+
+    setting: Setting
+    lessons: tuple[LessonEntry, ...]
+    notice: Notice | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BuildEntry:
+    """A build file that can be opened; `title` is the writer's."""
+
+    title: str
+    path: Path
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BuildModel:
+    """Free build.  Draw `bench` at `fraction` of the way from `previous` to it."""
+
+    setting: Setting
+    bench: HangingBar
+    previous: HangingBar
+    fraction: float = 1.0
+    can_undo: bool = False
+    can_redo: bool = False
+    builds: tuple[BuildEntry, ...] = ()
+    notice: Notice | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class QuestionModel:
+    """One question of a lesson, in whichever phase `run.phase` names.
+
+    bench, previous, fraction: the body that is asked about, as in `BuildModel`; None when the lesson
+    is finished.  contrast: it is the contrasting bench that is shown.
+    """
+
+    setting: Setting
+    run: Run
+    bench: Bench | None
+    previous: Bench | None
+    fraction: float = 1.0
+    contrast: bool = False
+    notice: Notice | None = None
+
+
+Model = TypeVar("Model", contravariant=True)
+
+
+class Screen(Protocol[Model]):
+    """A screen, to the laboratory.  Made with its look: `StartScreen(look)`."""
+
+    def show(self, model: Model) -> None:
+        """Take a new model; what is focused or half done stays where its key still exists."""
+
+    def restyle(self, look: Look) -> None:
+        """Take a new size, theme, language or text scale."""
+
+    def handle(self, event: Event) -> Outcome:
+        """Answer an event; must work before the first `draw`."""
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw the model that was shown last; reads only."""
+
+    def outline(self) -> Node:
+        """The same as a tree, for keyboard, speech, tests and layout checks."""
