@@ -1,1 +1,19 @@
-"""attempts"""
+"""What learners did: attempts kept for good in one SQLite file, under codes and never names."""
+
+from lab.attempts.attempt import Attempt, AttemptsError, new_attempt_id, time_now
+from lab.attempts.codes import new_code, tidy_code, valid_code
+from lab.attempts.export import write_csv
+from lab.attempts.store import AttemptStore, Erased
+
+__all__ = [
+    "Attempt",
+    "AttemptStore",
+    "AttemptsError",
+    "Erased",
+    "new_attempt_id",
+    "new_code",
+    "tidy_code",
+    "time_now",
+    "valid_code",
+    "write_csv",
+]
