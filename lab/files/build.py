@@ -1,0 +1,73 @@
+"""A build: a bar or a tool with its parts, what holds it, and how it likes to be shown. All SI."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import Literal
+
+from lab.mechanics import Part, Pivot, Rod, Vector
+
+View = Literal["plain", "numbers", "all"]
+Look = Literal["hook", "pole", "blade", "ring", "camera", "box", "weight"]
+
+ORIGIN_M: Vector = (0.0, 0.0, 0.0)
+NO_LOOKS: Mapping[str, str] = MappingProxyType({})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bar:
+    """The bar that everything else lies on.
+
+    length_m, mass_kg, depth_m: > 0; depth is its height as drawn.  left_m: where its left end is.
+    """
+
+    name: str
+    length_m: float
+    mass_kg: float
+    left_m: float
+    depth_m: float
+
+    @property
+    def right_m(self) -> float:
+        """Where its right end is."""
+        return self.left_m + self.length_m
+
+    def as_part(self) -> Part:
+        """The bar as a part of kind rod, its centre half-way along."""
+        centre_m = (self.left_m + self.length_m / 2, 0.0, 0.0)
+        return Part(name=self.name, mass_kg=self.mass_kg, at_m=centre_m, shape=Rod(length_m=self.length_m))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Support:
+    """A place that holds the build up from below. at_m: along, across, up."""
+
+    name: str
+    at_m: Vector
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Build:
+    """What a build file says, in SI.
+
+    units: the name of the unit system the file is written in and is shown in (a key of UNITS).
+    reference_m: where arms are measured from.  parts: without the bar, in the file's order.
+    looks: how to draw a part, by its name; a hint only, parts without one are drawn by shape.
+    """
+
+    title: str
+    units: str = "g-cm"
+    reference_m: Vector = ORIGIN_M
+    view: View = "plain"
+    bar: Bar | None = None
+    parts: tuple[Part, ...] = ()
+    pivot: Pivot | None = None
+    supports: tuple[Support, ...] = ()
+    looks: Mapping[str, str] = field(default=NO_LOOKS, hash=False)
+
+    @property
+    def all_parts(self) -> tuple[Part, ...]:
+        """Every part that weighs something, the bar first."""
+        return self.parts if self.bar is None else (self.bar.as_part(), *self.parts)
