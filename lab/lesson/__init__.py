@@ -1,1 +1,70 @@
-"""lesson"""
+"""Lesson files, question kinds, ways of thinking, and the run that takes a learner through them."""
+
+from lab.lesson.actions import (
+    SURENESS,
+    Action,
+    Again,
+    Give,
+    Hint,
+    Leave,
+    LockIn,
+    Next,
+    Set,
+    Skip,
+    Sure,
+    Sureness,
+    Watched,
+)
+from lab.lesson.asked import SIDES, Answer, Asked, Side
+from lab.lesson.asking import ask
+from lab.lesson.checking import check_lesson
+from lab.lesson.explanation import Contrast, Explanation, explain
+from lab.lesson.happenings import Answered, Refusal, RunEvent, Unclear
+from lab.lesson.lesson import Lesson, Question
+from lab.lesson.messages import Amount, Message, Wording, render, shown_amount
+from lab.lesson.reading import lesson_files, read_lesson
+from lab.lesson.run import Run, start, step
+from lab.lesson.understanding import Understood, understand
+
+__all__ = [
+    "SIDES",
+    "SURENESS",
+    "Action",
+    "Again",
+    "Amount",
+    "Answer",
+    "Answered",
+    "Asked",
+    "Contrast",
+    "Explanation",
+    "Give",
+    "Hint",
+    "Leave",
+    "Lesson",
+    "LockIn",
+    "Message",
+    "Next",
+    "Question",
+    "Refusal",
+    "Run",
+    "RunEvent",
+    "Set",
+    "Side",
+    "Skip",
+    "Sure",
+    "Sureness",
+    "Unclear",
+    "Understood",
+    "Watched",
+    "Wording",
+    "ask",
+    "check_lesson",
+    "explain",
+    "lesson_files",
+    "read_lesson",
+    "render",
+    "shown_amount",
+    "start",
+    "step",
+    "understand",
+]

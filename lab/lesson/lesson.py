@@ -1,0 +1,81 @@
+"""A lesson as it was written: its questions, each with its scene still open to varied numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Literal
+
+Ask = Literal["side", "place"]
+Level = Literal["early", "middle", "later"]
+KeyPath = tuple[str | int, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Range:
+    """What may vary in a question: one or more values of the scene, drawn together.
+
+    keys: such as ("hook.weight",), several when they must stay alike.  low, high, step: in the file's own units.
+    """
+
+    keys: tuple[str, ...]
+    low: float
+    high: float
+    step: float
+
+    @property
+    def count(self) -> int:
+        """How many tidy numbers the range holds."""
+        return int((self.high - self.low) / self.step + 1e-9) + 1
+
+    def value(self, index: int) -> float:
+        """Return the tidy number at `index`, 0 to count − 1."""
+        return round(self.low + index * self.step, 9)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SceneSource:
+    """Where a question's build stands: the table as written and the line of every key in it.
+
+    at: the path of the table inside its file, () for a file of its own.
+    """
+
+    table: Mapping[str, Any]
+    lines: Mapping[KeyPath, int]
+    file: str
+    at: KeyPath
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Question:
+    """One question as written.
+
+    tolerance: half the width that still counts, in the scene's length unit; None for a side.
+    claims: the ways of thinking that the writer says this question tells apart.
+    expect: what the writer expects the truth to be; only ever compared.
+    as_written_first: the numbers as they stand are asked first, and varied ones only after *again*.
+    """
+
+    name: str
+    ask: Ask
+    title: str
+    say: str
+    scene: SceneSource
+    tolerance: float | None = None
+    claims: tuple[str, ...] = ()
+    hints: tuple[str, ...] = ()
+    ranges: tuple[Range, ...] = ()
+    as_written_first: bool = False
+    expect: str | float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lesson:
+    """A lesson that has been read and found sound.  name: the stem of its file, which commands use."""
+
+    name: str
+    title: str
+    level: Level
+    aim: str
+    questions: tuple[Question, ...]
+    file: str
