@@ -136,8 +136,8 @@ class AttemptStore:
     @contextlib.contextmanager
     def _transaction(self) -> Iterator[None]:
         with self._speaking_plainly():
-            self._connection.execute("BEGIN IMMEDIATE")
             try:
+                self._connection.execute("BEGIN IMMEDIATE")
                 yield
                 self._connection.execute("COMMIT")
             finally:
