@@ -1,6 +1,6 @@
 """What learners did: attempts kept for good in one SQLite file, under codes and never names."""
 
-from lab.attempts.attempt import Attempt, AttemptsError, new_attempt_id, time_now
+from lab.attempts.attempt import Attempt, AttemptsError, attempt_of, new_attempt_id, time_now
 from lab.attempts.codes import new_code, tidy_code, valid_code
 from lab.attempts.export import write_csv
 from lab.attempts.store import AttemptStore, Erased
@@ -10,6 +10,7 @@ __all__ = [
     "AttemptStore",
     "AttemptsError",
     "Erased",
+    "attempt_of",
     "new_attempt_id",
     "new_code",
     "tidy_code",

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 import uuid
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from typing import Any
 
 #: SQLite keeps whole numbers in 64 bits; a larger seed could not be read back as it was.
 LARGEST_SEED = 2**63 - 1
@@ -23,9 +25,9 @@ class Attempt:
     learner: a code (`new_code`), never a name.
     kind: the question's kind, "side" or "place".  seed, round: what the question's numbers came from.
     scene: the question's build file, as text.
-    given: the answer as the learner gave it.  understood, truth: a side, or a place in metres;
-    understood is None where nothing usable was given yet.  tolerance: in metres, None for a side.
-    right: None unless `locked`.  sure: "guess", "fairly", "certain", or "" where it was not said.
+    given: the answer as the learner gave it.  understood, truth: a side, or a place in the scene's own
+    length unit.  tolerance: in that unit, None for a side.
+    sure: "guess", "fairly", "certain", or None where it was not said.
     seconds: from seeing the question to locking in (or leaving).
     ways: names of the ways of thinking whose answer this is.
     locked: False for an answer that was left before it was locked in.
@@ -42,11 +44,11 @@ class Attempt:
     round: int
     scene: str
     given: str
-    understood: str | float | None
+    understood: str | float
     truth: str | float
     tolerance: float | None
-    right: bool | None
-    sure: str
+    right: bool
+    sure: str | None
     seconds: float
     hints: int
     ways: tuple[str, ...]
@@ -62,6 +64,21 @@ class Attempt:
                 raise ValueError(f"{name} is {value}; it must be a finite number")
         if not 0 <= self.seed <= LARGEST_SEED:
             raise ValueError(f"seed is {self.seed}; it must be from 0 to {LARGEST_SEED}")
+
+
+def attempt_of(answer: Mapping[str, Any], *, learner: str, version: str) -> Attempt:
+    """The attempt for one answer of a lesson run, with an id and a time of its own.
+
+    answer: the plain values of an answer by the names of `Attempt`'s fields.  A place may come as its
+    digits; it is kept as a number, so that a spreadsheet gets one.
+    Raises ValueError as `Attempt` does, TypeError if a value is missing or unknown.
+    """
+    values = dict(answer)
+    if values.get("kind") == "place":
+        values["understood"] = float(values["understood"])
+        values["truth"] = float(values["truth"])
+    values["ways"] = tuple(values.get("ways", ()))
+    return Attempt(id=new_attempt_id(), learner=learner, version=version, made_at=time_now(), **values)
 
 
 def new_attempt_id() -> str:

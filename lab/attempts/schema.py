@@ -25,18 +25,17 @@ MIGRATIONS: tuple[tuple[str, ...], ...] = (
             round      INTEGER NOT NULL CHECK (round >= 0),
             scene      TEXT NOT NULL,
             given      TEXT NOT NULL,
-            understood,
+            understood NOT NULL,
             truth      NOT NULL,
             tolerance  REAL,
-            right      INTEGER CHECK (right IN (0, 1)),
-            sure       TEXT NOT NULL,
+            right      INTEGER NOT NULL CHECK (right IN (0, 1)),
+            sure       TEXT,
             seconds    REAL NOT NULL,
             hints      INTEGER NOT NULL CHECK (hints >= 0),
             ways       TEXT NOT NULL,
             locked     INTEGER NOT NULL CHECK (locked IN (0, 1)),
             version    TEXT NOT NULL,
-            made_at    TEXT NOT NULL,
-            CHECK (locked = (right IS NOT NULL))
+            made_at    TEXT NOT NULL
         )
         """,
         "CREATE INDEX attempt_by_learner ON attempt (learner, lesson)",

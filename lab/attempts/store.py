@@ -157,7 +157,7 @@ def _row(attempt: Attempt) -> tuple[Any, ...]:
     values = {name: getattr(attempt, name) for name in COLUMNS}
     values["ways"] = json.dumps(attempt.ways)
     values["locked"] = int(attempt.locked)
-    values["right"] = None if attempt.right is None else int(attempt.right)
+    values["right"] = int(attempt.right)
     return tuple(values.values())
 
 
@@ -165,5 +165,5 @@ def _attempt(row: tuple[Any, ...]) -> Attempt:
     values = dict(zip(COLUMNS, row, strict=True))
     values["ways"] = tuple(json.loads(values["ways"]))
     values["locked"] = bool(values["locked"])
-    values["right"] = None if values["right"] is None else bool(values["right"])
+    values["right"] = bool(values["right"])
     return Attempt(**values)

@@ -73,8 +73,8 @@ def test_a_thousand_kills_lose_nothing(tmp_path: Path):
 
 INSERT = """
     INSERT INTO attempt
-    SELECT 'id-' || value, 'c', 'l', 'q', 'k', 1, value, hex(zeroblob(2000)), 'g', 'u', 't', NULL, 1, '', 0.0, 0,
-           '[]', 1, 'v', 'm'
+    SELECT 'id-' || value, 'c', 'l', 'q', 'k', 1, value, hex(zeroblob(2000)), 'g', 'u', 't', NULL, 1, '',
+           0.0, 0, '[]', 1, 'v', 'm'
     FROM (WITH RECURSIVE n(value) AS (SELECT 1 UNION ALL SELECT value + 1 FROM n WHERE value < 60)
           SELECT value FROM n)
 """

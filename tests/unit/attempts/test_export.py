@@ -28,7 +28,7 @@ def test_an_empty_record_gives_the_heading_alone(store: AttemptStore):
 def test_numbers_text_and_unknowns_come_out_as_what_they_are(store: AttemptStore, make_attempt: MakeAttempt):
     store.keep(make_attempt(tolerance=None, ways=("far end", "median")))
     (row,) = _rows(store)
-    assert row["understood"] == "0.096"
+    assert row["understood"] == "9.6"
     assert row["right"] == "0"
     assert row["locked"] == "1"
     assert row["tolerance"] == ""

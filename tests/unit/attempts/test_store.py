@@ -25,7 +25,7 @@ def test_what_is_kept_is_read_back_as_it_was(store: AttemptStore, make_attempt: 
         given="l", made_at="2031-05-04T10:01:00.000Z",
     )  # fmt: skip
     left_open = make_attempt(
-        understood=None, right=None, locked=False, sure="", given="", made_at="2031-05-04T10:02:00.000Z"
+        locked=False, sure=None, given="9", understood=9.0, made_at="2031-05-04T10:02:00.000Z"
     )
     for attempt in (side, left_open, place):
         store.keep(attempt)
