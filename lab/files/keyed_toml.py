@@ -119,9 +119,7 @@ def _not_toml(file: str, text: str, message: str) -> FileFaults:
     reason = _ERROR_LINE.sub("", message)
     if place is None:
         reason = "a number with thousands of digits"
-    return _whole(
-        file, f"not TOML: {reason[:1].lower()}{reason[1:]}", "write `key = value` lines", line=line
-    )
+    return _whole(file, f"not TOML: {reason[:1].lower()}{reason[1:]}", "write `key = value` lines", line=line)
 
 
 def _too_large(file: str) -> FileFaults:
