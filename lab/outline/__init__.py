@@ -1,4 +1,4 @@
-"""What is on a screen, as values: nodes with role, name, value, state, actions, order; and every word said."""
+"""What is on a screen, as values: nodes with role, name, value, state, actions; and every word said."""
 
 from lab.outline.catalogue import catalogue_messages
 from lab.outline.node import Bounds, Node, Role, find, spoken_line, spoken_lines, walk

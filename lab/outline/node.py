@@ -18,7 +18,7 @@ class Node:
 
     key: unique in its tree.  role: what kind of thing.  name: what it is called.  value: what it shows now.
     state: words such as "selected", "disabled", "focused".  bounds: (x, y, width, height) in window pixels.
-    actions: what can be done with it, such as "press", "move", "remove", "scroll".  children: in reading order.
+    actions: what can be done with it: "press", "move", "remove", "scroll".  children: in reading order.
     """
 
     key: str

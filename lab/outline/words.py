@@ -82,7 +82,8 @@ class Words:
         text = f"{value:,.{decimals}f}"
         if not text.strip("-0,."):
             text = text.lstrip("-")
-        return text.translate(str.maketrans({",": self._form.group, ".": self._form.decimal, "-": MINUS}))
+        marks = {ord(","): self._form.group, ord("."): self._form.decimal, ord("-"): MINUS}
+        return text.translate(marks)
 
     def _filled(self, template: str, values: Mapping[str, str]) -> str:
         for name, value in values.items():

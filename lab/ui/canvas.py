@@ -36,34 +36,63 @@ class Canvas(Protocol):
         """A rectangle with round corners; its outline lies inside it."""
         ...
 
-    def line(self, points: Sequence[Point], color: str, *, width: float = 1.0, dash: Sequence[float] = ()) -> None:
+    def line(
+        self, points: Sequence[Point], color: str, *, width: float = 1.0, dash: Sequence[float] = ()
+    ) -> None:
         """A line through two or more points; dash: lengths on, off, on, off..."""
         ...
 
     def polygon(
-        self, points: Sequence[Point], *, fill: str | None = None, outline: str | None = None, width: float = 1.0
+        self,
+        points: Sequence[Point],
+        *,
+        fill: str | None = None,
+        outline: str | None = None,
+        width: float = 1.0,
     ) -> None:
         """A closed shape; its outline straddles the edge."""
         ...
 
     def circle(
-        self, center: Point, radius: float, *, fill: str | None = None, outline: str | None = None, width: float = 1.0
+        self,
+        center: Point,
+        radius: float,
+        *,
+        fill: str | None = None,
+        outline: str | None = None,
+        width: float = 1.0,
     ) -> None:
         """A circle; its outline lies inside it."""
         ...
 
     def arc(
-        self, center: Point, radius: float, start_rad: float, sweep_rad: float, color: str, *, width: float = 1.0
+        self,
+        center: Point,
+        radius: float,
+        start_rad: float,
+        sweep_rad: float,
+        color: str,
+        *,
+        width: float = 1.0,
     ) -> None:
-        """Part of a circle from start_rad (0 points right) by sweep_rad, both anticlockwise positive as seen."""
+        """Part of a circle from start_rad (0: right) by sweep_rad, both anticlockwise positive as seen."""
         ...
 
-    def hatch(self, rect: Rect, color: str, *, rising: bool, spacing: float = 8.0, width: float = 1.5) -> None:
+    def hatch(
+        self, rect: Rect, color: str, *, rising: bool, spacing: float = 8.0, width: float = 1.5
+    ) -> None:
         """Slanted lines over a rectangle, rising to the right or falling."""
         ...
 
     def text(
-        self, text: str, at: Point, *, size: float, color: str, bold: bool = False, anchor: Anchor = "left top"
+        self,
+        text: str,
+        at: Point,
+        *,
+        size: float,
+        color: str,
+        bold: bool = False,
+        anchor: Anchor = "left top",
     ) -> Rect:
         """One line of text; "middle" centres its capitals and figures on the point.  Returns its line box."""
         ...
@@ -85,7 +114,7 @@ class Canvas(Protocol):
         """A body shown turned, anticlockwise positive as seen, its point `grip` at `at`.
 
         name: says all that its picture depends on, for `make` draws it only once for one name and size.
-        size: of the body in pixels.  make: draws it on a canvas of that size.  grip: body pixels from its left top.
+        size: of the body in pixels.  make: draws it on a canvas of that size.  grip: in the body's pixels.
         """
         ...
 

@@ -73,7 +73,7 @@ class DragCancelled:
 
 @dataclass(frozen=True, slots=True)
 class Nudged:
-    """A focused handle was moved by key: dx −1 left, +1 right as seen; dy −1 down, +1 up; large with Shift."""
+    """A focused handle was moved by key: dx +1 right, −1 left as seen; dy +1 up, −1 down; large: Shift."""
 
     key: str
     dx: int
@@ -106,7 +106,7 @@ class Scrolled:
 
 @dataclass(frozen=True, slots=True)
 class Escaped:
-    """Escape was pressed, or a dialog's outside was tapped. key: the dialog's, or "" for the screen itself."""
+    """Escape was pressed. key: the dialog's that was open, or "" for the screen itself."""
 
     key: str
 

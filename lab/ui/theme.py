@@ -8,9 +8,11 @@ from dataclasses import dataclass
 class Theme:
     """One set of colours, each "#RRGGBB".
 
-    paper, panel, wash: grounds.  ink: text, outlines, the one main action.  soft: second text.  hair: decoration.
+    paper, panel, wash: grounds.  ink: text, outlines, the one main action.  soft: second text.
+    hair: rules, decoration only.
     edge: outlines of quiet controls.  track: what a slider has not reached.  on_dark: text upon ink.
-    focus: the keyboard's ring.  The rest are meanings and materials; *_fill are light grounds for text in ink.
+    focus: the keyboard's ring.  The rest are meanings and materials; *_fill are grounds for text in ink;
+    on_material: text on brass, wood and steel.
     """
 
     name: str
