@@ -65,7 +65,7 @@ class Build:
     parts: tuple[Part, ...] = ()
     pivot: Pivot | None = None
     supports: tuple[Support, ...] = ()
-    looks: Mapping[str, str] = field(default=NO_LOOKS, hash=False)
+    looks: Mapping[str, str] = field(default_factory=lambda: NO_LOOKS, hash=False)
 
     @property
     def all_parts(self) -> tuple[Part, ...]:
