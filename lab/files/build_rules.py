@@ -33,9 +33,7 @@ def _names_used_twice(data: dict[str, Any], places: FaultPlaces) -> Iterator[Fau
     bar = _table(data, "bar")
     parts: list[tuple[KeyPath, Any]] = [(("bar", "name"), bar.get("name", "bar"))] if bar is not None else []
     parts += [(("part", index, "name"), part.get("name")) for index, part in _tables(data, "part")]
-    supports = [
-        (("support", index, "name"), support.get("name")) for index, support in _tables(data, "support")
-    ]
+    supports = [(("support", index, "name"), support.get("name")) for index, support in _tables(data, "support")]
     for things in (parts, supports):
         first: dict[str, KeyPath] = {}
         for path, name in things:
@@ -81,15 +79,10 @@ def _supports(data: dict[str, Any], places: FaultPlaces) -> Iterator[Fault]:
         )
     if len(supports) > 2:
         index, _ = supports[2]
-        yield places.fault(
-            ("support", index), "more than two supports are not in this version yet", "keep two of them"
-        )
+        yield places.fault(("support", index), "more than two supports are not in this version yet", "keep two of them")
     if len(supports) == 2:
         (_, first), (index, second) = supports
-        alongs = [
-            _number(at[0] if isinstance(at, list) and at else at)
-            for at in (first.get("at"), second.get("at"))
-        ]
+        alongs = [_number(at[0] if isinstance(at, list) and at else at) for at in (first.get("at"), second.get("at"))]
         if alongs[0] is not None and alongs[0] == alongs[1]:
             yield places.fault(("support", index, "at"), "both supports are at one place", "set them apart")
 

@@ -128,9 +128,7 @@ class _Writer:
                 keys = {}
         kind = type(part.shape).__name__.lower()
         return (
-            "{ "
-            + ", ".join([f"kind = {_quoted(kind)}", *(f"{key} = {value}" for key, value in keys.items())])
-            + " }"
+            "{ " + ", ".join([f"kind = {_quoted(kind)}", *(f"{key} = {value}" for key, value in keys.items())]) + " }"
         )
 
 

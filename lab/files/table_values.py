@@ -38,9 +38,7 @@ def plain_number(value: Any) -> float:
         cure = "write it without quotes" if quoted else "write a plain number such as 12.5"
         raise refusal(f"{shown(value)} is not a number", cure)
     if isinstance(value, float) and not math.isfinite(value):
-        raise refusal(
-            f"{shown(value)} is not a number one can reckon with", "write a plain number such as 12.5"
-        )
+        raise refusal(f"{shown(value)} is not a number one can reckon with", "write a plain number such as 12.5")
     if abs(value) > LARGEST:
         raise refusal(f"{shown(value)} is too large", "write a number of at most 1e9, or choose larger units")
     return float(value)
@@ -52,9 +50,7 @@ def number_above_0(value: Any) -> float:
     if number <= 0:
         raise refusal(f"{shown(value)} is not above 0", "write a number above 0")
     if number < SMALLEST:
-        raise refusal(
-            f"{shown(value)} is too small", "write a number of at least 1e-9, or choose smaller units"
-        )
+        raise refusal(f"{shown(value)} is too small", "write a number of at least 1e-9, or choose smaller units")
     return number
 
 
