@@ -72,11 +72,18 @@ class Notice:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StartModel:
-    """learner: the code that answers are kept under.  first_lesson: what *begin here* opens."""
+    """learner: the code that answers are kept under.  first_lesson: what *begin here* opens.
+
+    bench, previous, fraction: the bar on the start screen, held until somebody lets it go, as in
+    `BuildModel`; it is the workshop's own and changes nothing that anyone built.
+    """
 
     setting: Setting
     learner: str
     first_lesson: str
+    bench: HangingBar | None = None
+    previous: HangingBar | None = None
+    fraction: float = 1.0
     notice: Notice | None = None
 
 
