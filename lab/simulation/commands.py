@@ -142,3 +142,13 @@ Edit = (
 
 Command = Edit | Undo | Redo
 """Everything that can be asked of a session."""
+
+Drag = Move | MovePivot | MoveReference | MoveFinger
+"""What a pointer does in many small steps."""
+
+
+def same_drag(earlier: Command | None, later: Command) -> bool:
+    """Whether the later command is one more place of the drag that the earlier belongs to."""
+    if not isinstance(later, Drag) or not later.joins or type(earlier) is not type(later):
+        return False
+    return not isinstance(later, Move) or (isinstance(earlier, Move) and earlier.id == later.id)

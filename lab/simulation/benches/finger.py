@@ -27,7 +27,7 @@ class FingerTool:
     looks: how to draw a part, by its name.  left_m, right_m: the tool's ends along.
     underside_m: the height of the face that the finger touches.  floor_m: the height of the floor.
     finger_at_m: the middle of the pad, along; pad_half_m: half its width.
-    body: the tool as one body, worked out when let go; None while held.
+    body: the tool as one body, worked out when let go; None while held, and where it stays.
     """
 
     parts: tuple[Part, ...]
@@ -60,7 +60,7 @@ class FingerTool:
     @property
     def moving(self) -> bool:
         """Whether the next tick changes anything."""
-        return not self.held and self.motion.phase != "down" and self._goes != "level"
+        return self.body is not None and self.motion.phase != "down"
 
     @property
     def rail_m(self) -> tuple[float, float]:
@@ -72,16 +72,25 @@ class FingerTool:
         return self if self.held else replace(self, held=True, motion=LYING, body=None)
 
     def released(self) -> FingerTool:
-        """The tool just let go."""
-        return replace(self, held=False, motion=LYING, body=self._body()) if self.held else self
+        """The tool just let go. One that balances on the pad is at rest already."""
+        if not self.held:
+            return self
+        body = None if self._goes == "level" else self._body()
+        return replace(self, held=False, motion=LYING, body=body)
 
     def ticked(self) -> FingerTool:
         """The tool one tick later."""
+        if self.body is None or not self.moving:
+            return self
+        motion = pad_tick(self.body, self.finger_at_m, self.pad_half_m, self.floor_m, self.motion, TICK_S)
+        return replace(self, motion=motion)
+
+    def at_end(self) -> FingerTool:
+        """The tool called down where it is: it has had its minute and hardly moves any more."""
         if not self.moving:
             return self
-        body = self.body or self._body()
-        motion = pad_tick(body, self.finger_at_m, self.pad_half_m, self.floor_m, self.motion, TICK_S)
-        return replace(self, motion=motion)
+        still = replace(self.motion, phase="down", rate_rad_s=0.0, vx_m_s=0.0, vz_m_s=0.0)
+        return replace(self, motion=still)
 
     @property
     def _goes(self) -> Side:

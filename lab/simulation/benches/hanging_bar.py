@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from lab.files import Bar, View
 from lab.mechanics import (
@@ -31,18 +32,25 @@ MOST_WEIGHTS = 40
 RAIL_OVERHANG = 0.04
 """How far the rail goes on beyond each end of the bar, as a share of the bar's length."""
 
-FADE_S = 1.2
-"""A swing fades to 1/e in this time, s: after five of them, 6 s, less than 1 % is left, so that a class
+FADE_S = 1.0
+"""A swing fades to 1/e in this time, s: from a few degrees it is at rest after about 6 s, so that a class
 sees the end. Longer and they look away; shorter and the bar seems to hang in oil."""
 
 MOST_DAMPED = 0.8
 """The most damping, as a share of critical. At 0.8 a slow bar comes to rest soonest; more and it creeps."""
+
+REST_RAD = 5e-4
+"""Nearer to its end than this, and slower than this in a second, the bar is at rest: a quarter of a pixel at
+the end of a bar of 1000. Smaller, and a class waits for what nobody can see."""
 
 LEVEL = Swing(angle_rad=0.0, rate_rad_s=0.0)
 """Held level, not yet let go."""
 
 AT_REST_LEVEL = Swing(angle_rad=0.0, rate_rad_s=0.0, settled=True)
 """Let go and staying level."""
+
+
+NO_EXTENT: Shape = Point()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,7 +68,7 @@ class Hung:
     hold: Hold = "hung"
     across_m: float = 0.0
     up_m: float = 0.0
-    shape: Shape = Point()
+    shape: Shape = NO_EXTENT
     inertia_kg_m2: tuple[float, float, float] | tuple[Vector, Vector, Vector] | None = None
     mass_doubt_kg: float = 0.0
     at_doubt_m: Vector = (0.0, 0.0, 0.0)
@@ -85,10 +93,14 @@ class Hung:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Turning:
-    """What decides the motion, worked out once when the bar is let go, since it then stays the same."""
+    """What decides the motion, worked out once when the bar is let go, since it then stays the same.
+
+    pivot: with the damping that is used.  end: where it comes to rest.
+    """
 
     pivoted: Pivoted
     pivot: Pivot
+    end: Swing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -156,36 +168,48 @@ class HangingBar:
         """The bar just let go. One that balances exactly has come to rest already."""
         if not self.held:
             return self
-        if self.turn.goes == "level":
+        turning = _turning(self.parts, self.pivot)
+        if turning.end == AT_REST_LEVEL:
             return replace(self, held=False, swing=AT_REST_LEVEL)
-        return replace(self, held=False, swing=LEVEL, turning=self._turning())
+        return replace(self, held=False, swing=LEVEL, turning=turning)
 
     def ticked(self) -> HangingBar:
         """The bar one tick later."""
         if not self.moving:
             return self
-        turning = self.turning or self._turning()
-        return replace(self, swing=swing_tick(turning.pivoted, turning.pivot, self.swing, TICK_S))
+        turning = self.turning or _turning(self.parts, self.pivot)
+        swing = swing_tick(turning.pivoted, turning.pivot, self.swing, TICK_S)
+        off_rad = abs(swing.angle_rad - turning.end.angle_rad)
+        if off_rad < REST_RAD and abs(swing.rate_rad_s) < REST_RAD:
+            swing = turning.end
+        return replace(self, swing=swing)
 
     def at_end(self) -> HangingBar:
         """The bar where it comes to rest in the end, however long it would take to get there."""
         if not self.moving:
             return self
-        turn = self.turn
-        if turn.goes == "level":
-            return replace(self, swing=AT_REST_LEVEL)
-        stop_rad = self.pivot.stop_rad
-        side = 1 if turn.goes == "left" else -1
-        if turn.tilt_rad is not None and abs(turn.tilt_rad) < stop_rad:
-            rest = Swing(angle_rad=turn.tilt_rad, rate_rad_s=0.0, settled=True)
-        else:
-            rest = Swing(angle_rad=side * stop_rad, rate_rad_s=0.0, stop=side, settled=True)
-        return replace(self, swing=rest)
+        turning = self.turning or _turning(self.parts, self.pivot)
+        return replace(self, swing=turning.end)
 
-    def _turning(self) -> Turning:
-        turned = pivoted(self.parts, self.pivot)
-        damping_kg_m2_s = self.pivot.damping_kg_m2_s or settling_damping_kg_m2_s(turned)
-        return Turning(pivoted=turned, pivot=replace(self.pivot, damping_kg_m2_s=damping_kg_m2_s))
+
+def _turning(parts: tuple[Part, ...], pivot: Pivot) -> Turning:
+    turned = pivoted(parts, pivot)
+    damping_kg_m2_s = pivot.damping_kg_m2_s or settling_damping_kg_m2_s(turned)
+    return Turning(
+        pivoted=turned,
+        pivot=replace(pivot, damping_kg_m2_s=damping_kg_m2_s),
+        end=_end(turn_about(parts, pivot), pivot),
+    )
+
+
+def _end(turn: Turn, pivot: Pivot) -> Swing:
+    """Where a bar let go level comes to rest: level, at a tilt that holds it, or against a stop."""
+    if turn.goes == "level":
+        return AT_REST_LEVEL
+    if turn.tilt_rad is not None:
+        return Swing(angle_rad=turn.tilt_rad, rate_rad_s=0.0, settled=True)
+    side: Literal[-1, 1] = 1 if turn.goes == "left" else -1
+    return Swing(angle_rad=side * pivot.stop_rad, rate_rad_s=0.0, stop=side, settled=True)
 
 
 def settling_damping_kg_m2_s(turned: Pivoted) -> float:

@@ -1,0 +1,124 @@
+"""What each command does to a hanging bar. Touching the bar or what hangs on it holds it level first."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from itertools import count
+from typing import get_args
+
+from lab.files import FileFaults, read_build_text
+from lab.simulation.benches.bar_builds import hanging_bar_from_build
+from lab.simulation.benches.hanging_bar import MOST_WEIGHTS, HangingBar, Hung
+from lab.simulation.benches.shared_edits import NOT_A_PLACE, clamped
+from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
+from lab.simulation.commands import Hang, Hold, Move, MovePivot, OpenBuild, Remove, SetHold
+from lab.simulation.refused import Refused, msg
+
+HEAVIEST_KG = 1000.0
+"""No weight is heavier, so that every sum stays a number."""
+
+_EDGE_M = 1e-9
+"""A hook this far off the end is on it: pixels turned into metres miss by round-off."""
+
+BAR_FULL = Refused(template=msg("The bar has no room for one more weight. Take one off first."))
+NEW_OFF_BAR = Refused(template=msg("There is no bar there to hang it from, so it went back."))
+NOT_A_WEIGHT = Refused(template=msg("That is not a weight this bar can carry."))
+NO_SUCH_WEIGHT = Refused(template=msg("That weight is not on the bar any more."))
+NOT_A_HOLD = Refused(template=msg("A weight is either hung or clamped."))
+
+
+def hang(state: HangingBar, command: Hang) -> HangingBar | Refused:
+    """A new weight with an id and a name of its own."""
+    if len(state.weights) >= MOST_WEIGHTS:
+        return BAR_FULL
+    if not 0.0 < command.mass_kg <= HEAVIEST_KG:
+        return NOT_A_WEIGHT
+    if command.hold not in get_args(Hold):
+        return NOT_A_HOLD
+    at_m = _on_bar_m(state, command.at_m)
+    if at_m is None:
+        return NEW_OFF_BAR
+    taken = {state.bar.name, *(weight.name for weight in state.weights)}
+    name = unused_name(command.name or f"brass {command.mass_kg * 1000.0:.4g}", taken)
+    weight = Hung(id=state.next_id, name=name, mass_kg=command.mass_kg, at_m=at_m, hold=command.hold)
+    return replace(_touched(state), weights=(*state.weights, weight), next_id=state.next_id + 1)
+
+
+def move(state: HangingBar, command: Move) -> HangingBar | Refused:
+    """Along the bar; off the bar it stays where it was."""
+    weight = state.weight(command.id)
+    if weight is None:
+        return NO_SUCH_WEIGHT
+    at_m = _on_bar_m(state, command.at_m)
+    if at_m is None:
+        return Refused(
+            template=msg("{name} would be off the bar, so it went back to where it was."),
+            values={"name": weight.name},
+        )
+    return _with_weight(state, replace(weight, at_m=at_m))
+
+
+def remove(state: HangingBar, command: Remove) -> HangingBar | Refused:
+    """Its id is not used again."""
+    if state.weight(command.id) is None:
+        return NO_SUCH_WEIGHT
+    rest = tuple(weight for weight in state.weights if weight.id != command.id)
+    return replace(_touched(state), weights=rest)
+
+
+def set_hold(state: HangingBar, command: SetHold) -> HangingBar | Refused:
+    """By its cord, or fast to the bar."""
+    weight = state.weight(command.id)
+    if weight is None:
+        return NO_SUCH_WEIGHT
+    if command.hold not in get_args(Hold):
+        return NOT_A_HOLD
+    return _with_weight(state, replace(weight, hold=command.hold))
+
+
+def move_pivot(state: HangingBar, command: MovePivot) -> HangingBar | Refused:
+    """The carriage stops at the ends of the bar."""
+    if not math.isfinite(command.at_m):
+        return NOT_A_PLACE
+    at_m = clamped(command.at_m, (state.bar.left_m, state.bar.right_m))
+    if at_m == state.pivot.at_m:
+        return state
+    return replace(_touched(state), pivot=replace(state.pivot, at_m=at_m))
+
+
+def open_build(_: HangingBar, command: OpenBuild) -> HangingBar | Refused:
+    """The saved build takes the place of everything."""
+    try:
+        return hanging_bar_from_build(read_build_text(command.text, file=OPENED_TEXT))
+    except FileFaults as faults:
+        return unreadable(faults)
+    except UnfitBuildError as unfit:
+        return unfit.why
+
+
+def unused_name(wanted: str, taken: set[str]) -> str:
+    """The name wanted, or with the first letter (then number) after it that nothing else has."""
+    if wanted not in taken:
+        return wanted
+    tails = (chr(ord("a") + n) if n < 26 else str(n + 1) for n in count(1))
+    return next(name for tail in tails if (name := f"{wanted} {tail}") not in taken)
+
+
+def _on_bar_m(state: HangingBar, at_m: float) -> float | None:
+    low_m, high_m = state.bar.left_m, state.bar.right_m
+    if not low_m - _EDGE_M <= at_m <= high_m + _EDGE_M:
+        return None
+    return clamped(at_m, (low_m, high_m))
+
+
+def _with_weight(state: HangingBar, changed: Hung) -> HangingBar:
+    if changed == state.weight(changed.id):
+        return state
+    weights = tuple(changed if weight.id == changed.id else weight for weight in state.weights)
+    return replace(_touched(state), weights=weights)
+
+
+def _touched(state: HangingBar) -> HangingBar:
+    """Held level, and the guess taken back: it was about the bar as it was."""
+    return replace(state.stilled(), guess=None)

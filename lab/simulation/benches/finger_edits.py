@@ -1,0 +1,34 @@
+"""What each command does to a tool on a finger."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from lab.files import FileFaults, read_build_text
+from lab.simulation.benches.finger import FingerTool
+from lab.simulation.benches.finger_builds import finger_from_build
+from lab.simulation.benches.shared_edits import NOT_A_PLACE, clamped
+from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
+from lab.simulation.commands import MoveFinger, OpenBuild
+from lab.simulation.refused import Refused
+
+
+def move_finger(state: FingerTool, command: MoveFinger) -> FingerTool | Refused:
+    """The finger stops at the tool's ends. The tool is held again, and a guess about it taken back."""
+    if not math.isfinite(command.at_m):
+        return NOT_A_PLACE
+    at_m = clamped(command.at_m, (state.left_m, state.right_m))
+    if at_m == state.finger_at_m:
+        return state
+    return replace(state.stilled(), finger_at_m=at_m, guess=None)
+
+
+def open_tool(state: FingerTool, command: OpenBuild) -> FingerTool | Refused:
+    """The saved build takes the place of the tool. The pad stays as wide as it is."""
+    try:
+        return finger_from_build(read_build_text(command.text, file=OPENED_TEXT), pad_half_m=state.pad_half_m)
+    except FileFaults as faults:
+        return unreadable(faults)
+    except UnfitBuildError as unfit:
+        return unfit.why
