@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Mapping
+from functools import partial
 from math import radians
 from types import MappingProxyType
 from typing import Any, TypeVar
@@ -190,11 +191,13 @@ def _build(table: BuildTable, places: FaultPlaces) -> Build:
     reader = _Reader(UNITS[table.units], places)
     parts = []
     for index, part_table in enumerate(table.part):
-        part = reader.made(("part", index), lambda part_table=part_table: reader.part(part_table))  # type: ignore[misc]
+        # All else in a part is checked by now; what the mechanics still may refuse is an impossible inertia.
+        key = () if part_table.inertia is None else ("inertia",)
+        part = reader.made(("part", index, *key), partial(reader.part, part_table))
         if part is not None:
             parts.append(part)
     pivot_table = table.pivot
-    pivot = None if pivot_table is None else reader.made(("pivot",), lambda: reader.pivot(pivot_table))
+    pivot = None if pivot_table is None else reader.made(("pivot",), partial(reader.pivot, pivot_table))
     if reader.faults:
         raise FileFaults(reader.faults)
     return Build(

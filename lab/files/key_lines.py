@@ -26,12 +26,13 @@ class Lost(Exception):  # noqa: N818 - not an error of the file's own: tomllib d
     """The text is not TOML at this point, as far as the scanner can tell."""
 
 
-class TooDeep(Exception):  # noqa: N818 - a finding, turned into a fault by the caller
-    """A key lies deeper than allowed. ``line`` says where."""
+class TooMuch(Exception):  # noqa: N818 - a finding, turned into a fault by the caller
+    """The text holds more than is let through. ``what`` says of what, ``line`` from where."""
 
-    def __init__(self, line: int) -> None:
+    def __init__(self, what: str, *, line: int) -> None:
         """line: counted from 1."""
-        super().__init__(line)
+        super().__init__(what, line)
+        self.what = what
         self.line = line
 
 
@@ -42,18 +43,20 @@ class KeyScanner:
     arrays have paths of their own.
     """
 
-    def __init__(self, text: str, *, deepest: int) -> None:
-        """text: with or without CRLF.  deepest: the longest key path that is let through."""
+    def __init__(self, text: str, *, deepest: int, most: int) -> None:
+        """text: with or without CRLF.  deepest: the longest key path, most: the number of key paths
+        that are let through."""
         self.lines: dict[KeyPath, int] = {}
         self._text = text
         self._deepest = deepest
+        self._most = most
         self._at = 0
         self._line = 1
         self._counted = 0
         self._tables: dict[KeyPath, int] = {}
 
     def scan(self) -> None:
-        """Walk to the end, or to the first thing that isn't TOML. Raises TooDeep."""
+        """Walk to the end, or to the first thing that isn't TOML. Raises TooMuch."""
         table: KeyPath = ()
         try:
             self._pass(_GAP)
@@ -75,9 +78,14 @@ class KeyScanner:
 
     def _note(self, path: KeyPath) -> None:
         if len(path) > self._deepest:
-            raise TooDeep(self._here())
+            raise self._too_deep()
         if path not in self.lines:
+            if len(self.lines) >= self._most:
+                raise TooMuch(f"more than {self._most} keys and list items", line=self._here())
             self.lines[path] = self._here()
+
+    def _too_deep(self) -> TooMuch:
+        return TooMuch(f"nested more than {self._deepest} deep", line=self._here())
 
     def _pass(self, pattern: re.Pattern[str]) -> str:
         match = pattern.match(self._text, self._at)
@@ -103,7 +111,7 @@ class KeyScanner:
             self._pass(_BLANK)
             words.append(self._word())
             if len(words) > self._deepest:
-                raise TooDeep(self._here())
+                raise self._too_deep()
             self._pass(_BLANK)
             if self._next() != ".":
                 return words

@@ -12,13 +12,17 @@ from pathlib import Path
 from typing import Any
 
 from lab.files.faults import WHOLE_FILE, Fault, FileFaults, KeyPath
-from lab.files.key_lines import KeyScanner, TooDeep
+from lab.files.key_lines import KeyScanner, TooMuch
 
 LARGEST_BYTES = 1024 * 1024
 """The largest file that is read. A lesson of a hundred questions is about a tenth of it."""
 
 DEEPEST = 20
 """The longest key path. The deepest a build or lesson needs is 9 (question, scene, part, shape, outline)."""
+
+MOST_KEYS = 40_000
+"""The most keys and list items. A build of a thousand parts has a tenth of it; a file stuffed with more would
+keep whoever waits for its faults waiting longer than the 2 s that bad input may take."""
 
 _BYTE_ORDER_MARK = "\ufeff"
 _ERROR_LINE = re.compile(r"\s*\(at (?:line (\d+), column \d+|end of document)\)$")
@@ -66,14 +70,14 @@ def parse(text: str, *, file: str) -> Keyed:
     if "\0" in text:
         line = text.count("\n", 0, text.index("\0")) + 1
         raise _whole(file, "a NUL byte in the text", "save it as plain UTF-8 text", line=line)
-    scanner = KeyScanner(text, deepest=DEEPEST)
+    scanner = KeyScanner(text, deepest=DEEPEST, most=MOST_KEYS)
     try:
         scanner.scan()
         data = tomllib.loads(text)
-    except TooDeep as why:
-        raise _too_deep(file, line=why.line) from why
+    except TooMuch as why:
+        raise _whole(file, why.what, "leave out or split what isn't needed", line=why.line) from why
     except RecursionError as why:
-        raise _too_deep(file, line=1) from why
+        raise _whole(file, f"nested more than {DEEPEST} deep", "nest fewer tables and lists") from why
     except ValueError as why:
         # Not TOMLDecodeError alone: a number of more than 4300 digits fails in int().
         raise _not_toml(file, text, str(why)) from why
@@ -124,10 +128,6 @@ def _not_toml(file: str, text: str, message: str) -> FileFaults:
 
 def _too_large(file: str) -> FileFaults:
     return _whole(file, "larger than 1 MiB", "split it or leave out what isn't needed")
-
-
-def _too_deep(file: str, *, line: int) -> FileFaults:
-    return _whole(file, f"nested more than {DEEPEST} deep", "nest fewer tables and lists", line=line)
 
 
 def _whole(file: str, what: str, cure: str, *, line: int = 1) -> FileFaults:

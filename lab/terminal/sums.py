@@ -97,9 +97,15 @@ class _Sheet:
 
     def measured_from(self) -> str:
         """Where the arms are measured from."""
-        reference = self._document["reference"]
-        places = ", ".join(self._length(reference[axis]) for axis in self._axes)
-        return self._words.say("Arms are measured from {place} {unit}.", place=places, unit=self._length_unit)
+        reference, words = self._document["reference"], self._words
+        if len(self._axes) == 1:
+            place = self._length(reference[0])
+        else:
+            place = ", ".join(
+                words.say("{axis} {place}", axis=words.say(_AXES[axis]), place=self._length(reference[axis]))
+                for axis in self._axes
+            )
+        return words.say("Arms are measured from {place} {unit}.", place=place, unit=self._length_unit)
 
     def table(self) -> list[str]:
         """Heading, one row a part, a rule, the sum."""
