@@ -1,7 +1,16 @@
 """What happens, in ticks: benches, commands, session, tape and replay."""
 
 from lab.simulation.benches import BenchState, FingerTool, HangingBar, Hung
+from lab.simulation.benches.bar_builds import (
+    build_from_hanging_bar,
+    empty_bar,
+    hanging_bar_from_build,
+    workshop_bar,
+)
+from lab.simulation.benches.finger_builds import finger_from_build
+from lab.simulation.benches.unfit import UnfitBuildError
 from lab.simulation.clock import TICK_NS, TICK_S, TICKS_A_FRAME, Clock
+from lab.simulation.command_table import COMMANDS, CommandRow
 from lab.simulation.commands import (
     Command,
     Edit,
@@ -24,18 +33,24 @@ from lab.simulation.commands import (
     Undo,
 )
 from lab.simulation.refused import Refused
+from lab.simulation.replay import FirstDifference, Same, replay
 from lab.simulation.session import Session
+from lab.simulation.settling import settle
 from lab.simulation.tape import Tape
+from lab.simulation.tape_reading import Recording, read_tape
 
 __all__ = [
+    "COMMANDS",
     "TICKS_A_FRAME",
     "TICK_NS",
     "TICK_S",
     "BenchState",
     "Clock",
     "Command",
+    "CommandRow",
     "Edit",
     "FingerTool",
+    "FirstDifference",
     "Guess",
     "Hang",
     "HangingBar",
@@ -48,9 +63,11 @@ __all__ = [
     "MovePivot",
     "MoveReference",
     "OpenBuild",
+    "Recording",
     "Redo",
     "Refused",
     "Remove",
+    "Same",
     "Session",
     "SetHold",
     "SetUnits",
@@ -58,4 +75,13 @@ __all__ = [
     "Side",
     "Tape",
     "Undo",
+    "UnfitBuildError",
+    "build_from_hanging_bar",
+    "empty_bar",
+    "finger_from_build",
+    "hanging_bar_from_build",
+    "read_tape",
+    "replay",
+    "settle",
+    "workshop_bar",
 ]

@@ -124,7 +124,8 @@ def _entry(number: int, table: dict[str, Json], *, earliest: int) -> Commanded |
     if keys in ({"tick", "state"}, {"tick", "end"}):
         key = "state" if "state" in keys else "end"
         return _checkpoint(number, tick, table[key], key)
-    raise _BadLineError("line", "this is neither a command nor a checkpoint", 'tick with "do" and "with", "state", or "end"')
+    cure = 'tick with "do" and "with", "state", or "end"'
+    raise _BadLineError("line", "this is neither a command nor a checkpoint", cure)
 
 
 def _commanded(number: int, tick: int, table: dict[str, Json]) -> Commanded:

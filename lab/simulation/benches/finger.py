@@ -27,7 +27,7 @@ class FingerTool:
     looks: how to draw a part, by its name.  left_m, right_m: the tool's ends along.
     underside_m: the height of the face that the finger touches.  floor_m: the height of the floor.
     finger_at_m: the middle of the pad, along; pad_half_m: half its width.
-    body: the tool as one body, worked out when let go; None while held, and where it stays.
+    body: the tool as one body, worked out when let go; None while held and where it stays.
     """
 
     parts: tuple[Part, ...]
@@ -83,7 +83,8 @@ class FingerTool:
         if self.body is None or not self.moving:
             return self
         motion = pad_tick(self.body, self.finger_at_m, self.pad_half_m, self.floor_m, self.motion, TICK_S)
-        return replace(self, motion=motion)
+        # The very same motion back: it hangs on the pad's edge and stays.
+        return replace(self, body=None) if motion is self.motion else replace(self, motion=motion)
 
     def at_end(self) -> FingerTool:
         """The tool called down where it is: it has had its minute and hardly moves any more."""
