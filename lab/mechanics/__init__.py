@@ -4,6 +4,7 @@ SI throughout.  x along (to the right), y across, z up; anticlockwise is positiv
 values; numpy and nothing else of the lab.
 """
 
+from lab.mechanics.bodies import PAD_FRICTION, PadBody, pad_body
 from lab.mechanics.checks import STANDARD_GRAVITY_M_S2, MechanicsError, Vector
 from lab.mechanics.doubt import balance_point_doubt_m
 from lab.mechanics.moments import (
@@ -13,6 +14,8 @@ from lab.mechanics.moments import (
     inertia_about_kg_m2,
     moment_sum,
 )
+from lab.mechanics.motions import PadMotion, Phase, pad_energy_j
+from lab.mechanics.pads import pad_tick, rests_on
 from lab.mechanics.parts import Hold, Part
 from lab.mechanics.pivots import (
     Pivot,
@@ -39,6 +42,7 @@ from lab.mechanics.supports import two_support_reactions_n
 from lab.mechanics.swing import TICK_S, Swing, swing_energy_j, swing_tick
 
 __all__ = [
+    "PAD_FRICTION",
     "STANDARD_GRAVITY_M_S2",
     "TICK_S",
     "Axis",
@@ -48,7 +52,10 @@ __all__ = [
     "MechanicsError",
     "MomentRow",
     "MomentSum",
+    "PadBody",
+    "PadMotion",
     "Part",
+    "Phase",
     "Pivot",
     "Pivoted",
     "Point",
@@ -65,7 +72,11 @@ __all__ = [
     "inertia_about_kg_m2",
     "large_swing_period_s",
     "moment_sum",
+    "pad_body",
+    "pad_energy_j",
+    "pad_tick",
     "pivoted",
+    "rests_on",
     "small_swing_period_s",
     "swing_energy_j",
     "swing_tick",

@@ -74,9 +74,7 @@ def balance_of(parts: Iterable[Part]) -> Vector:
     """
     build = checked(parts)
     mass = added(part.signed_mass_kg for part in build)
-    along, across, up = (
-        added(part.signed_mass_kg * part.at_m[axis] for part in build) / mass for axis in range(3)
-    )
+    along, across, up = (added(part.signed_mass_kg * part.at_m[axis] for part in build) / mass for axis in range(3))
     return along, across, up
 
 
@@ -97,8 +95,7 @@ def checked_arrays(mass_kg: ArrayLike, at_m: ArrayLike) -> tuple[Floats, Floats]
     at = np.asarray(at_m, dtype=np.float64)
     if mass.ndim not in (1, 2) or at.ndim < 2 or at.shape[-1] != 3 or mass.shape[-1] != at.shape[-2]:
         raise MechanicsError(
-            f"masses have shape {mass.shape} and places {at.shape}; "
-            "they must be (n,) or (k, n), and (..., n, 3)"
+            f"masses have shape {mass.shape} and places {at.shape}; they must be (n,) or (k, n), and (..., n, 3)"
         )
     if mass.size == 0 or at.size == 0:
         raise MechanicsError("there is no part; a sum needs at least one")

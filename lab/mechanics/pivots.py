@@ -51,9 +51,7 @@ class Pivot:
         put(self, "pad_m", not_negative("pad of the pivot", self.pad_m, "m"))
         put(self, "damping_kg_m2_s", not_negative("damping of the pivot", self.damping_kg_m2_s, "kg m²/s"))
         if self.stop_rad > pi:
-            raise MechanicsError(
-                f"stop of the pivot is {self.stop_rad} rad; it must be at most half a turn, π"
-            )
+            raise MechanicsError(f"stop of the pivot is {self.stop_rad} rad; it must be at most half a turn, π")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

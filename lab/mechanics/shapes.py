@@ -131,8 +131,7 @@ class Cylinder:
         object.__setattr__(self, "inner_m", not_negative("inner radius of the cylinder", self.inner_m, "m"))
         if self.inner_m >= self.radius_m:
             raise MechanicsError(
-                f"inner radius of the cylinder is {self.inner_m} m; "
-                f"it must be under its radius, {self.radius_m} m"
+                f"inner radius of the cylinder is {self.inner_m} m; it must be under its radius, {self.radius_m} m"
             )
 
     @property

@@ -7,9 +7,7 @@ from lab.mechanics.parts import Part, added, checked
 from lab.mechanics.pivots import LEVEL_SHARE
 
 
-def two_support_reactions_n(
-    parts: Iterable[Part], first_at_m: float, second_at_m: float
-) -> tuple[float, float] | None:
+def two_support_reactions_n(parts: Iterable[Part], first_at_m: float, second_at_m: float) -> tuple[float, float] | None:
     """What two supports push up with, N, first and second; None where the build tips over one of them.
 
     first_at_m, second_at_m: places along, in either order.  No support can pull.

@@ -156,9 +156,7 @@ def _step(pull: _Pull, swing: Swing, step_s: float) -> Swing:
 
 
 def _free(pull: _Pull, angle: float, rate: float, step_s: float) -> tuple[float, float]:
-    return turned(
-        angle, rate, lever_s2=pull.lever_s2, drop_s2=pull.drop_s2, drag_s=pull.drag_s, step_s=step_s
-    )
+    return turned(angle, rate, lever_s2=pull.lever_s2, drop_s2=pull.drop_s2, drag_s=pull.drag_s, step_s=step_s)
 
 
 def _hit(pull: _Pull, angle: float, rate: float, step_s: float) -> tuple[float, float]:
@@ -197,9 +195,7 @@ def _crept(pull: _Pull, swing: Swing, dt_s: float) -> Swing:
     angle = swing.angle_rad + coasted + 2.0 * atan(shrunk * tan(off / 2.0)) - off
     if abs(angle) >= pull.stop_rad:
         side: Literal[-1, 1] = 1 if angle > 0.0 else -1
-        return Swing(
-            side * pull.stop_rad, 0.0, side, settled=side * pull.push_s2(side * pull.stop_rad) >= 0.0
-        )
+        return Swing(side * pull.stop_rad, 0.0, side, settled=side * pull.push_s2(side * pull.stop_rad) >= 0.0)
     return _slowed(pull, angle, pull.push_s2(angle) / pull.drag_s)
 
 
