@@ -23,7 +23,7 @@ class Refused:
     """
 
     template: str
-    values: Mapping[str, str] = field(default=NO_VALUES, hash=False)
+    values: Mapping[str, str] = field(default_factory=lambda: NO_VALUES, hash=False)
 
     def in_english(self) -> str:
         """The sentence in the language it is written in, for logs and tests."""
