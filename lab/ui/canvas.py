@@ -36,9 +36,7 @@ class Canvas(Protocol):
         """A rectangle with round corners; its outline lies inside it."""
         ...
 
-    def line(
-        self, points: Sequence[Point], color: str, *, width: float = 1.0, dash: Sequence[float] = ()
-    ) -> None:
+    def line(self, points: Sequence[Point], color: str, *, width: float = 1.0, dash: Sequence[float] = ()) -> None:
         """A line through two or more points; dash: lengths on, off, on, off..."""
         ...
 
@@ -78,9 +76,7 @@ class Canvas(Protocol):
         """Part of a circle from start_rad (0: right) by sweep_rad, both anticlockwise positive as seen."""
         ...
 
-    def hatch(
-        self, rect: Rect, color: str, *, rising: bool, spacing: float = 8.0, width: float = 1.5
-    ) -> None:
+    def hatch(self, rect: Rect, color: str, *, rising: bool, spacing: float = 8.0, width: float = 1.5) -> None:
         """Slanted lines over a rectangle, rising to the right or falling."""
         ...
 

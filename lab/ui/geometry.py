@@ -69,16 +69,12 @@ class Rect(NamedTuple):
 
     def intersects(self, other: "Rect") -> bool:
         """Whether they share any area."""
-        return (
-            self.x < other.right and other.x < self.right and self.y < other.bottom and other.y < self.bottom
-        )
+        return self.x < other.right and other.x < self.right and self.y < other.bottom and other.y < self.bottom
 
     def common(self, other: "Rect") -> "Rect":
         """The area both share; of no size where there is none."""
         x, y = max(self.x, other.x), max(self.y, other.y)
-        return Rect(
-            x, y, max(0.0, min(self.right, other.right) - x), max(0.0, min(self.bottom, other.bottom) - y)
-        )
+        return Rect(x, y, max(0.0, min(self.right, other.right) - x), max(0.0, min(self.bottom, other.bottom) - y))
 
     def union(self, other: "Rect") -> "Rect":
         """The smallest rectangle that holds both."""

@@ -73,9 +73,7 @@ class ListCanvas:
         if whole.w > 0 and whole.h > 0 and (fill or outline):
             self._add(BoxOp(whole, self._clip, fill, outline, width, min(radius, whole.w / 2, whole.h / 2)))
 
-    def line(
-        self, points: Sequence[Point], color: str, *, width: float = 1.0, dash: Sequence[float] = ()
-    ) -> None:
+    def line(self, points: Sequence[Point], color: str, *, width: float = 1.0, dash: Sequence[float] = ()) -> None:
         """A line through two or more points; dash: lengths on, off, on, off..."""
         kept = _checked(points, 2)
         self._add(LineOp(bounding(kept, width / 2 + 1), self._clip, kept, color, width, tuple(dash)))
@@ -126,9 +124,7 @@ class ListCanvas:
         bounds = bounding(ends, width / 2 + 1)
         self._add(ArcOp(bounds, self._clip, middle, radius, start_rad, sweep_rad, color, width))
 
-    def hatch(
-        self, rect: Rect, color: str, *, rising: bool, spacing: float = 8.0, width: float = 1.5
-    ) -> None:
+    def hatch(self, rect: Rect, color: str, *, rising: bool, spacing: float = 8.0, width: float = 1.5) -> None:
         """Slanted lines over a rectangle, rising to the right or falling."""
         whole = _snapped(rect)
         if whole.w > 0 and whole.h > 0:

@@ -45,7 +45,7 @@ _ESTIMATE = Face(2048, {}, 1300)
 
 
 def read_width_table(file: Path) -> WidthTable:
-    """The table in a file.  Raises OSError where it is missing, ValueError or KeyError where it is damaged."""
+    """The table in a file.  Raises OSError where it is missing, ValueError, KeyError where damaged."""
     data = json.loads(file.read_text("utf-8"))
     faces = {
         name: Face(
