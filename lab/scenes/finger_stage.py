@@ -1,0 +1,180 @@
+"""Where the fixed things lie in a picture of a tool on a finger, and what the picture is made from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import asin, radians
+from typing import Literal
+
+from lab.scenes.camera import Camera, turned_m
+from lab.scenes.finger_parts import PartOutline, part_outlines
+from lab.scenes.readings import Readings
+from lab.simulation.benches.finger import FingerTool
+from lab.ui.geometry import Point, Rect
+from lab.ui.look import Look
+
+Moment = Literal["held", "moving", "explained"]
+
+TIP_RAD = radians(13.0)
+"""How far an explained tool is shown tipped: plainly, and yet its parts can be read."""
+
+TOOL_SHARE = 0.78
+"""Of the picture's width; the rest is room for the tool to fall past its own end."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FingerView:
+    """A moment of a tool on a finger as it is to be drawn.
+
+    moment: held by its cords; let go and moving; or explained, as it was when it began to tip.
+    previous, fraction: for drawing between two ticks.  told_m: the learner's place, None for no mark of it.
+    picked: whether the finger is being dragged.  chosen: whether a place has been chosen yet.
+    goes: which end drops, for the arrow.
+    """
+
+    tool: FingerTool
+    look: Look
+    readings: Readings
+    moment: Moment
+    previous: FingerTool | None = None
+    fraction: float = 1.0
+    told_m: float | None = None
+    picked: bool = False
+    chosen: bool = True
+    goes: Literal["left", "right", "level"] = "level"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FingerStage:
+    """Where things lie.
+
+    camera: along and up.  outlines: the tool's parts.  line_y: the line that it is held from.
+    rule: the wooden rule on which the finger's carriage slides.  carriage_h: of the finger's foot.
+    ground_y: the floor.  bounds_m: left, bottom, right, top of what is drawn of the tool.
+    """
+
+    frame: Rect
+    camera: Camera
+    outlines: tuple[PartOutline, ...]
+    line_y: float
+    rule: Rect
+    carriage_h: float
+    ground_y: float
+    bounds_m: tuple[float, float, float, float]
+
+    def pad_rect(self, tool: FingerTool) -> Rect:
+        """The pad on the finger: as wide as what counts."""
+        x, y = self.camera.at(tool.finger_at_m, tool.underside_m)
+        half = max(2.0, self.camera.length_px(tool.pad_half_m))
+        return Rect(x - half, y, 2 * half, max(4.0, self.carriage_h * 0.16))
+
+    def finger_rect(self, tool: FingerTool, look: Look) -> Rect:
+        """The finger from its pad down to its carriage."""
+        pad = self.pad_rect(tool)
+        wide = max(look.sizes.px(22), pad.w * 0.6)
+        top = pad.bottom
+        return Rect(pad.center[0] - wide / 2, top, wide, self.rule.y - self.carriage_h - top)
+
+    def grab_rect(self, tool: FingerTool, look: Look) -> Rect:
+        """What is taken hold of to slide the finger: finger and carriage, wide enough for a fingertip."""
+        finger = self.finger_rect(tool, look)
+        whole = Rect(finger.x, finger.y, finger.w, self.rule.y - finger.y)
+        return whole.at_least(max(look.sizes.target, look.sizes.px(64)), look.sizes.target)
+
+
+def pose_of(view: FingerView) -> tuple[float, float, float]:
+    """How the tool lies now: its angle, and how far its balance point is from where it lay (along, up)."""
+    tool = view.tool
+    if view.moment == "held":
+        return 0.0, 0.0, 0.0
+    if view.moment == "explained":
+        return _tipped(view)
+    now, before = tool.motion, (view.previous or tool).motion
+    part = view.fraction if view.previous is not None and not view.previous.held else 1.0
+    return (
+        before.angle_rad + part * (now.angle_rad - before.angle_rad),
+        before.x_m + part * (now.x_m - before.x_m),
+        before.z_m + part * (now.z_m - before.z_m),
+    )
+
+
+def balance_m(tool: FingerTool) -> tuple[float, float]:
+    """The tool's balance point, along and up, as it lay."""
+    along, _, up = tool.sum.balance_point_m
+    return along, up
+
+
+def _tipped(view: FingerView) -> tuple[float, float, float]:
+    if view.goes == "level":
+        return 0.0, 0.0, 0.0
+    tool = view.tool
+    sense = 1.0 if view.goes == "left" else -1.0
+    edge = (tool.finger_at_m - sense * tool.pad_half_m, tool.underside_m)
+    arm_m = edge[0] - tool.left_m if sense > 0 else tool.right_m - edge[0]
+    # A long arm is tipped less, so that its end stays above the rule.
+    angle = sense * min(TIP_RAD, asin(min(1.0, 0.13 * (tool.right_m - tool.left_m) / max(arm_m, 1e-9))))
+    balance = balance_m(tool)
+    now = turned_m(balance, edge, angle)
+    return angle, now[0] - balance[0], now[1] - balance[1]
+
+
+def body_place_px(view: FingerView, stage: FingerStage, place_m: tuple[float, float]) -> Point:
+    """Where a place of the tool is now, in pixels."""
+    angle, dx, dz = pose_of(view)
+    balance = balance_m(view.tool)
+    along, up = turned_m(place_m, balance, angle)
+    return stage.camera.at(along + dx, up + dz)
+
+
+def finger_stage(view: FingerView, frame: Rect) -> FingerStage:
+    """The stage for a tool in a rectangle: as large as fits, with room above to be held and below to fall."""
+    tool, sizes = view.tool, view.look.sizes
+    outlines = part_outlines(tool)
+    bounds = _bounds_m(tool, outlines)
+    left, bottom, right, top = bounds
+    small = sizes.text("small")
+    above = small * 1.5 + sizes.px(18) + sizes.px(56)
+    below = sizes.px(20)
+    drop_m = bottom - min(tool.floor_m, bottom)
+    room = max(frame.h - above - below, 1.0)
+    by_width = TOOL_SHARE * frame.w / (right - left)
+    px_per_m = min(by_width, room / (top - bottom + drop_m))
+    spare = max(0.0, room - px_per_m * (top - bottom + drop_m))
+    line_y = frame.y + small * 1.5 + sizes.px(18) + spare * 0.3
+    # The cords may be longer where there is room, but a tool far below its line looks lost.
+    top_y = line_y + sizes.px(56) + min(spare * 0.35, sizes.px(70))
+    origin = (frame.center[0] - (left + right) / 2 * px_per_m, top_y + top * px_per_m)
+    camera = Camera(px_per_m=px_per_m, origin=origin)
+    ground_y = camera.y_px(bottom - drop_m)
+    rule_h = round(small * 1.32 + sizes.px(16))
+    carriage_h = max(sizes.px(34), round(sizes.text("body") * 1.25))
+    wanted = camera.y_px(tool.underside_m) + sizes.px(74) + carriage_h
+    rule_y = min(max(wanted, camera.y_px(bottom) + sizes.px(10) + carriage_h), ground_y - rule_h - sizes.px(6))
+    beyond = sizes.px(14)
+    x = camera.x_px(tool.left_m) - beyond
+    rule = Rect(x, rule_y, camera.x_px(tool.right_m) + beyond - x, rule_h)
+    return FingerStage(
+        frame=frame, camera=camera, outlines=outlines, line_y=line_y, rule=rule,
+        carriage_h=carriage_h, ground_y=ground_y, bounds_m=bounds,
+    )  # fmt: skip
+
+
+def _bounds_m(tool: FingerTool, outlines: tuple[PartOutline, ...]) -> tuple[float, float, float, float]:
+    return (
+        min(tool.left_m, *(outline.left_m for outline in outlines)),
+        min(tool.underside_m, *(outline.bottom_m for outline in outlines)),
+        max(tool.right_m, *(outline.right_m for outline in outlines)),
+        max(tool.underside_m, *(outline.top_m for outline in outlines)),
+    )
+
+
+def place_along_m(view: FingerView, frame: Rect, point: Point) -> float:
+    """The place along the tool that a point of the picture means; it stops at the tool's ends."""
+    along_m = finger_stage(view, frame).camera.along_m(point[0])
+    return min(max(along_m, view.tool.left_m), view.tool.right_m)
+
+
+def finger_bounds(view: FingerView, frame: Rect) -> Mapping[str, Rect]:
+    """What can be grabbed in the picture, by key."""
+    return {"finger": finger_stage(view, frame).grab_rect(view.tool, view.look)}

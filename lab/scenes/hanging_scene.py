@@ -1,0 +1,144 @@
+"""The whole picture of the hanging bar: what is drawn, in which order, and what in it can be grabbed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from lab.scenes.bar import draw_bar, draw_holding_cord, draw_pin
+from lab.scenes.dimension_lines import draw_dimension_lines
+from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView, Stage, stage_for, weight_key
+from lab.scenes.labels import LabelBoard
+from lab.scenes.marks import (
+    draw_balance_point,
+    draw_level_line,
+    draw_reference_line,
+    name_pivot,
+    name_reference_line,
+    reference_handle,
+)
+from lab.scenes.rail import carriage_rect, draw_carriage, draw_rail
+from lab.scenes.weights import Place, brass_rect, clamp_rect, draw_brass, draw_cord, draw_weights, hung_places, weight_bounds
+from lab.ui.canvas import Canvas
+from lab.ui.geometry import Point, Rect
+
+
+def draw_hanging_bar(canvas: Canvas, rect: Rect, view: HangingView) -> None:
+    """Draws the bench into a rectangle; nothing leaves it."""
+    stage = stage_for(view.bench, rect, view.look)
+    with canvas.clipped(rect):
+        canvas.box(rect, fill=view.look.theme.paper)
+        _draw_bench(canvas, view, stage)
+
+
+def _draw_bench(canvas: Canvas, view: HangingView, stage: Stage) -> None:
+    board = LabelBoard(canvas, stage.frame)
+    if view.lines:
+        draw_reference_line(canvas, view, stage)
+    if not view.bench.held:
+        draw_level_line(canvas, view, stage)
+    draw_rail(canvas, view, stage, board)
+    draw_holding_cord(canvas, view, stage, board)
+    draw_bar(canvas, view, stage)
+    board.keep_clear(_bar_boxes(view, stage))
+    draw_carriage(canvas, view, stage, board)
+    board.keep_clear(place.body for place in hung_places(view, stage).values())
+    board.keep_clear(_cords(view, stage))
+    if view.lines:
+        board.keep_clear([reference_handle(view, stage).grown(2)])
+    draw_weights(canvas, view, stage, board)
+    draw_pin(canvas, view, stage)
+    if view.numbers:
+        name_pivot(view, stage, board)
+    if view.outcome_shown:
+        draw_balance_point(canvas, view, stage, board)
+    if view.lines:
+        name_reference_line(view, stage, board)
+    if view.lines and view.bench.held:
+        bottom = reference_handle(view, stage).y - view.look.sizes.px(2)
+        draw_dimension_lines(canvas, view, stage, board, feet(view, stage), bottom)
+    if view.ghost is not None:
+        draw_ghost(canvas, view, stage, view.ghost)
+
+
+def _bar_boxes(view: HangingView, stage: Stage) -> list[Rect]:
+    """The turned bar as a row of small boxes that labels keep clear of."""
+    bar = view.bench.bar
+    pieces = 24
+    boxes = []
+    for index in range(pieces + 1):
+        x, y = stage.hook_px(view, bar.left_m + bar.length_m * index / pieces)
+        half_w, half_h = stage.bar.w / pieces / 2, stage.bar.h / 2 + 2
+        boxes.append(Rect(x - half_w, y - half_h, 2 * half_w, 2 * half_h))
+    return boxes
+
+
+def _cords(view: HangingView, stage: Stage) -> list[Rect]:
+    return [
+        Rect(place.hook[0] - 3, place.hook[1], 6, place.body.y - place.hook[1])
+        for place in hung_places(view, stage).values()
+    ]
+
+
+def feet(view: HangingView, stage: Stage) -> dict[str, float]:
+    """The lower end of each weight, by key."""
+    places = hung_places(view, stage)
+    lower = {}
+    for weight in view.bench.weights:
+        place = places.get(weight.id)
+        lower[weight_key(weight)] = place.body.bottom if place else clamp_rect(stage, weight).bottom + 12
+    return lower
+
+
+def draw_ghost(canvas: Canvas, view: HangingView, stage: Stage, ghost: Ghost) -> None:
+    """A weight on its way: at its place on the bar with the place written above, or at the pointer."""
+    look = view.look
+    side = stage.side_px(ghost.mass_kg)
+    stamp = view.readings.stamp(ghost.mass_kg)
+    if ghost.at_m is None:
+        if ghost.pointer is not None:
+            x, y = ghost.pointer
+            draw_brass(canvas, look, brass_rect((x, y - side / 2), side), stamp, faint=True)
+        return
+    hook = stage.hook_px(view, ghost.at_m)
+    body = brass_rect((hook[0], hook[1] + stage.bar.h / 2 + stage.cord_px), side)
+    draw_cord(canvas, look, Place(hook=hook, body=body))
+    draw_brass(canvas, look, body, stamp, faint=True)
+    sizes = look.sizes
+    at = (hook[0], hook[1] - stage.bar.h / 2 - sizes.px(8))
+    text = view.readings.length_with_unit(ghost.at_m)
+    wide, high = canvas.text_size(text, size=sizes.text("body"), bold=True)
+    x = min(max(at[0], stage.frame.x + wide / 2 + 8), stage.frame.right - wide / 2 - 8)
+    plate = Rect(x - wide / 2 - sizes.px(8), at[1] - high - sizes.px(2), wide + sizes.px(16), high + sizes.px(4))
+    canvas.box(plate, fill=look.theme.held_fill, outline=look.theme.ink, width=sizes.px(1), radius=sizes.px(6))
+    canvas.text(text, (x, at[1]), size=sizes.text("body"), color=look.theme.ink, bold=True, anchor="center bottom")
+
+
+def grab_bounds(view: HangingView, rect: Rect) -> Mapping[str, Rect]:
+    """What can be grabbed in the picture, by key: weights, the carriage, the reference line."""
+    stage = stage_for(view.bench, rect, view.look)
+    target = view.look.sizes.target
+    bounds = {PIVOT: carriage_rect(view, stage).at_least(target, target)}
+    if view.lines:
+        bounds[REFERENCE] = reference_handle(view, stage).at_least(target, target)
+    bounds.update(weight_bounds(view, stage))
+    return {key: box for key, box in bounds.items()}
+
+
+def place_at_m(view: HangingView, rect: Rect, point: Point) -> float | None:
+    """The place along the bar under a point, None where it is too far from the bar to mean it.
+
+    What hangs below belongs to the bar too: a weight is dropped by its body, not by its hook.
+    """
+    stage = stage_for(view.bench, rect, view.look)
+    bar = view.bench.bar
+    along_m = stage.camera.along_m(point[0])
+    slack_m = stage.camera.length_m(view.look.sizes.px(16))
+    high, low = stage.rail.bottom, rect.bottom
+    if not (bar.left_m - slack_m <= along_m <= bar.right_m + slack_m and high <= point[1] < low):
+        return None
+    return min(max(along_m, bar.left_m), bar.right_m)
+
+
+def along_at_m(view: HangingView, rect: Rect, point: Point) -> float:
+    """The place along the rail under a point, however high it is."""
+    return stage_for(view.bench, rect, view.look).camera.along_m(point[0])

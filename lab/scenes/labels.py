@@ -1,0 +1,57 @@
+"""Labels in a picture: each steps aside to where it covers nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from lab.ui.canvas import Anchor, Canvas
+from lab.ui.geometry import Point, Rect
+from lab.ui.metrics import CAP_HEIGHT, LINE_ASCENT, LINE_DESCENT
+
+Spot = tuple[Point, Anchor]
+_SIDE = {"left": 0.0, "center": 0.5, "right": 1.0}
+_ABOVE = {"top": 0.0, "middle": LINE_ASCENT - CAP_HEIGHT / 2, "baseline": LINE_ASCENT, "bottom": LINE_ASCENT + LINE_DESCENT}
+
+
+def label_box(canvas: Canvas, text: str, spot: Spot, *, size: float, bold: bool = False) -> Rect:
+    """The line box that a text would have at a spot."""
+    wide, high = canvas.text_size(text, size=size, bold=bold)
+    (x, y), anchor = spot
+    side, level = anchor.split(" ")
+    return Rect(x - _SIDE[side] * wide, y - _ABOVE[level] * size, wide, high)
+
+
+class LabelBoard:
+    """Remembers which places of a picture are taken while it is being drawn."""
+
+    def __init__(self, canvas: Canvas, frame: Rect) -> None:
+        """canvas: what labels are drawn on.  frame: what none may leave."""
+        self._canvas = canvas
+        self._frame = frame
+        self._taken: list[Rect] = []
+
+    def keep_clear(self, rects: Iterable[Rect]) -> None:
+        """Let no label cover these."""
+        self._taken.extend(rects)
+
+    def free(self, box: Rect) -> bool:
+        """Whether a label may lie here."""
+        return self._frame.holds(box, 1.0) and not any(box.intersects(taken) for taken in self._taken)
+
+    def place(
+        self, text: str, spots: Sequence[Spot], *, size: float, color: str, bold: bool = False, ground: str | None = None
+    ) -> Rect | None:
+        """Draw a label at the first spot that is free; nowhere, and None returned, if there is none.
+
+        ground: fills the label's box first, for labels that lie on lines or hatching.
+        """
+        for spot in spots:
+            box = label_box(self._canvas, text, spot, size=size, bold=bold)
+            if not self.free(box):
+                continue
+            if ground is not None:
+                self._canvas.box(box, fill=ground, radius=4.0)
+            self._canvas.text(text, spot[0], size=size, color=color, bold=bold, anchor=spot[1])
+            self._taken.append(box)
+            return box
+        return None

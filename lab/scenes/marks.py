@@ -1,0 +1,106 @@
+"""Marks that belong to the thinking, not to the bench: reference line, balance point, labels."""
+
+from __future__ import annotations
+
+from math import cos, pi, sin
+
+from lab.scenes.hanging_view import HangingView, Stage
+from lab.scenes.labels import LabelBoard, Spot
+from lab.scenes.rail import carriage_rect
+from lab.ui.canvas import Canvas
+from lab.ui.geometry import Point, Rect
+from lab.ui.look import Look
+
+DASH_DOT = (10.0, 4.0, 2.0, 4.0)
+BALANCE_PX = 11.0
+
+
+def reference_handle(view: HangingView, stage: Stage) -> Rect:
+    """The knob by which the reference line is dragged, at its lower end."""
+    side = view.look.sizes.px(24)
+    x = stage.camera.x_px(view.bench.reference_m)
+    return Rect(x - side / 2, stage.frame.bottom - side - view.look.sizes.px(8), side, side)
+
+
+def draw_reference_line(canvas: Canvas, view: HangingView, stage: Stage) -> None:
+    """A chain line from the rail down to a knob with an arrow to either side."""
+    theme, sizes = view.look.theme, view.look.sizes
+    knob = reference_handle(view, stage)
+    x, y = knob.center
+    dash = tuple(sizes.px(length) for length in DASH_DOT)
+    canvas.line([(x, stage.rail.bottom), (x, knob.y)], theme.ink, width=sizes.px(2), dash=dash)
+    picked = view.picked == "reference"
+    radius = knob.w / 2
+    canvas.circle((x, y), radius, fill=theme.ink if picked else theme.panel, outline=theme.ink, width=sizes.stroke)
+    color = theme.panel if picked else theme.ink
+    tip, back, half = radius * 0.62, radius * 0.16, radius * 0.34
+    for side in (-1, 1):
+        canvas.polygon([(x + side * tip, y), (x + side * back, y - half), (x + side * back, y + half)], fill=color)
+
+
+def name_reference_line(view: HangingView, stage: Stage, board: LabelBoard) -> None:
+    """The words beside its knob."""
+    look = view.look
+    knob = reference_handle(view, stage)
+    gap = look.sizes.px(6)
+    text = look.words.say("reference line")
+    spots: list[Spot] = [
+        ((knob.right + gap, knob.center[1]), "left middle"),
+        ((knob.x - gap, knob.center[1]), "right middle"),
+    ]
+    board.keep_clear([knob])
+    board.place(text, spots, size=look.sizes.text("small"), color=look.theme.soft)
+
+
+def draw_quartered(canvas: Canvas, look: Look, at: Point, radius: float, angle_rad: float = 0.0) -> None:
+    """The mark of a balance point: a disc in quarters, turned with its body."""
+    theme = look.theme
+    canvas.circle(at, radius, fill=theme.panel)
+    for start in (0.0, pi):
+        arc = [start + angle_rad + step * pi / 16 for step in range(9)]
+        canvas.polygon(
+            [at, *((at[0] + radius * cos(a), at[1] - radius * sin(a)) for a in arc)], fill=theme.ink
+        )
+    canvas.circle(at, radius, outline=theme.ink, width=look.sizes.stroke)
+
+
+def draw_balance_point(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard) -> None:
+    """The balance point on the bar, and where it lies along the rule."""
+    look = view.look
+    along, _, up = view.bench.sum.balance_point_m
+    at = stage.hook_px(view, along, 0.0 if abs(stage.camera.length_px(up)) < 2 else up)
+    radius = look.sizes.px(BALANCE_PX)
+    draw_quartered(canvas, look, at, radius, view.angle_rad)
+    text = look.words.say("balances at {place}", place=view.readings.length_with_unit(along))
+    above, below = stage.bar.h / 2 + look.sizes.px(7), stage.bar.h / 2 + look.sizes.px(7)
+    lift = look.sizes.px(16)
+    spots: list[Spot] = []
+    for step in range(3):
+        spots += [
+            ((at[0] + lift, at[1] - above - step * lift), "left bottom"),
+            ((at[0] - lift, at[1] - above - step * lift), "right bottom"),
+            ((at[0], at[1] - above - step * lift), "center bottom"),
+            ((at[0] + lift, at[1] + below + step * lift), "left top"),
+            ((at[0] - lift, at[1] + below + step * lift), "right top"),
+        ]
+    board.keep_clear([Rect(at[0] - radius, at[1] - radius, 2 * radius, 2 * radius)])
+    board.place(text, spots, size=look.sizes.text("small"), color=look.theme.settled, bold=True)
+
+
+def name_pivot(view: HangingView, stage: Stage, board: LabelBoard) -> None:
+    """Where the pivot is, beside the stirrup."""
+    look = view.look
+    box = carriage_rect(view, stage)
+    text = look.words.say("pivot {place}", place=view.readings.length_with_unit(view.bench.pivot.at_m))
+    y = box.bottom + look.sizes.px(6)
+    gap = look.sizes.px(8)
+    spots: list[Spot] = [((box.right + gap, y), "left top"), ((box.x - gap, y), "right top")]
+    board.place(text, spots, size=look.sizes.text("body"), color=look.theme.ink, bold=True)
+
+
+def draw_level_line(canvas: Canvas, view: HangingView, stage: Stage) -> None:
+    """Once let go: where the bar's middle was when it was held level."""
+    sizes = view.look.sizes
+    y = stage.camera.y_px(0.0)
+    ends = [(stage.bar.x - sizes.px(10), y), (stage.bar.right + sizes.px(10), y)]
+    canvas.line(ends, view.look.theme.edge, width=sizes.px(1), dash=(sizes.px(3), sizes.px(6)))

@@ -1,0 +1,210 @@
+"""Brass hook weights: hung by a cord, or clamped to the bar."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from lab.scenes.hanging_view import HangingView, Stage, weight_key
+from lab.scenes.labels import LabelBoard
+from lab.simulation import Hung
+from lab.ui.canvas import Canvas
+from lab.ui.geometry import Point, Rect
+from lab.ui.look import Look
+
+NECK, HIGH = 0.2, 0.94
+"""Of a weight's side: how high its neck and its body are."""
+SHINE, SHADE = "#FFFFFF4D", "#0000001F"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """Where a hung weight hangs: its hook on the bar, and its whole body below, in pixels."""
+
+    hook: Point
+    body: Rect
+
+
+def brass_rect(top: Point, side: float) -> Rect:
+    """Neck and body of a weight whose ring is at `top`."""
+    return Rect(top[0] - side / 2, top[1], side, side * (NECK + HIGH))
+
+
+def rows_of(view: HangingView, stage: Stage) -> Mapping[int, int]:
+    """The row in which each hung weight hangs, so that no two cover each other: id -> 0, 1, 2...
+
+    Taken from places along, never from the tilt, so that nothing jumps while the bar turns.
+    """
+    ends: list[float] = []
+    rows: dict[int, int] = {}
+    gap = view.look.sizes.px(4)
+    for weight in sorted(_hung(view), key=lambda one: (one.at_m, one.id)):
+        half = stage.side_px(weight.mass_kg) / 2
+        x = stage.camera.x_px(weight.at_m)
+        row = next((i for i, end in enumerate(ends) if x - half >= end + gap), len(ends))
+        if row == len(ends):
+            ends.append(0.0)
+        ends[row] = x + half
+        rows[weight.id] = row
+    return rows
+
+
+def _hung(view: HangingView) -> list[Hung]:
+    return [weight for weight in view.bench.weights if weight.hold == "hung"]
+
+
+def hung_places(view: HangingView, stage: Stage) -> Mapping[int, Place]:
+    """Where each hung weight is now: its cord hangs straight down whatever the tilt."""
+    rows = rows_of(view, stage)
+    row_h: dict[int, float] = {}
+    for weight in _hung(view):
+        high = stage.side_px(weight.mass_kg) * (NECK + HIGH) + view.look.sizes.px(10)
+        row_h[rows[weight.id]] = max(row_h.get(rows[weight.id], 0.0), high)
+    places: dict[int, Place] = {}
+    for weight in _hung(view):
+        hook = stage.hook_px(view, weight.at_m, weight.up_m)
+        above = sum(row_h[row] for row in range(rows[weight.id]))
+        top = hook[1] + stage.bar.h / 2 + stage.cord_px + above
+        places[weight.id] = Place(hook=hook, body=brass_rect((hook[0], top), stage.side_px(weight.mass_kg)))
+    return places
+
+
+def clamp_rect(stage: Stage, weight: Hung) -> Rect:
+    """A clamped weight on the level bar: its brass and the jaw that holds it."""
+    side = max(stage.side_px(weight.mass_kg), stage.bar.h * 0.5)
+    x, y = stage.camera.at(weight.at_m, weight.up_m)
+    high = max(side, stage.bar.h + 8)
+    return Rect(x - side / 2, y - high / 2, side, high)
+
+
+def weight_bounds(view: HangingView, stage: Stage) -> Mapping[str, Rect]:
+    """What can be grabbed of each weight, by key, large enough for a finger."""
+    target = view.look.sizes.target
+    places = hung_places(view, stage)
+    bounds: dict[str, Rect] = {}
+    for weight in view.bench.weights:
+        if weight.id in places:
+            rect = places[weight.id].body
+        else:
+            x, y = stage.hook_px(view, weight.at_m, weight.up_m)
+            flat = clamp_rect(stage, weight)
+            rect = Rect(x - flat.w / 2, y - flat.h / 2, flat.w, flat.h)
+        bounds[weight_key(weight)] = rect.at_least(target, target)
+    return bounds
+
+
+def draw_brass(
+    canvas: Canvas, look: Look, body: Rect, stamp: str, *, picked: bool = False, faint: bool = False
+) -> bool:
+    """One weight with its ring and its stamp; returns whether the stamp found room on it.
+
+    faint: on its way, not yet on the bar.
+    """
+    theme, sizes = look.theme, look.sizes
+    side = body.w
+    neck = side * NECK
+    middle = body.x + side / 2
+    stroke = sizes.stroke * 0.8
+    edge = theme.ink if picked else theme.brass_edge
+    fill = theme.brass + ("B0" if faint else "")
+    canvas.circle((middle, body.y - sizes.px(1)), max(sizes.px(4), side * 0.09), outline=edge, width=stroke)
+    half_top, half_low = side * 0.17, side * 0.26
+    block = Rect(body.x, body.y + neck, side, body.h - neck)
+    canvas.polygon(
+        [(middle - half_top, body.y + sizes.px(2)), (middle + half_top, body.y + sizes.px(2)),
+         (middle + half_low, block.y + 2), (middle - half_low, block.y + 2)],
+        fill=fill, outline=edge, width=stroke,
+    )  # fmt: skip
+    radius = min(sizes.px(5), side * 0.16)
+    canvas.box(block, fill=fill, radius=radius)
+    if not faint:
+        rim = block.inset(stroke)
+        canvas.box(Rect(rim.x + side * 0.08, rim.y, side * 0.12, rim.h), fill=SHINE)
+        canvas.box(Rect(rim.right - side * 0.14, rim.y, side * 0.14, rim.h), fill=SHADE, radius=radius / 2)
+    canvas.box(block, outline=edge, width=sizes.px(3) if picked else stroke, radius=radius)
+    return draw_stamp(canvas, look, block, stamp)
+
+
+def draw_stamp(canvas: Canvas, look: Look, block: Rect, stamp: str) -> bool:
+    """The number on a weight, smaller where it must be; False where even that has no room."""
+    for style, shrink in (("body", 1.0), ("small", 1.0), ("small", 0.86)):
+        size = look.sizes.text(style) * shrink
+        wide, _ = canvas.text_size(stamp, size=size, bold=True)
+        if wide <= block.w - 4 and size * 0.9 <= block.h:
+            middle = (block.center[0], block.center[1])
+            canvas.text(stamp, middle, size=size, color=look.theme.on_material, bold=True, anchor="center middle")
+            return True
+    return False
+
+
+def draw_clamped(canvas: Canvas, view: HangingView, stage: Stage, weight: Hung, *, picked: bool) -> None:
+    """A clamped weight: brass round the bar with a screw below; it turns with the bar."""
+    look = view.look
+    theme, sizes = look.theme, look.sizes
+    flat = clamp_rect(stage, weight)
+    screw = sizes.px(12)
+    margin = sizes.px(3)
+    size = (flat.w + 2 * margin, flat.h + screw + 2 * margin)
+    stamp = view.readings.stamp(weight.mass_kg)
+
+    def make(body: Canvas) -> None:
+        block = Rect(margin, margin, flat.w, flat.h)
+        middle = block.center[0]
+        body.line([(middle, block.bottom), (middle, block.bottom + screw - 3)], theme.ink, width=sizes.px(4))
+        bolt = sizes.px(8)
+        body.line(
+            [(middle - bolt, block.bottom + screw - 3), (middle + bolt, block.bottom + screw - 3)],
+            theme.ink, width=sizes.px(3),
+        )  # fmt: skip
+        edge = theme.ink if picked else theme.brass_edge
+        body.box(block, fill=theme.brass, radius=sizes.px(3))
+        body.box(Rect(block.x + block.w * 0.1, block.y + 2, block.w * 0.12, block.h - 4), fill=SHINE)
+        body.box(block, outline=edge, width=sizes.px(3) if picked else sizes.stroke, radius=sizes.px(3))
+        draw_stamp(body, look, block, stamp)
+
+    pivot = view.bench.pivot
+    dx = stage.camera.length_px(pivot.at_m - weight.at_m)
+    dy = stage.camera.length_px(weight.up_m - pivot.up_m)
+    grip = (size[0] / 2 + dx, margin + flat.h / 2 + dy)
+    name = ("clamped", theme.name, stamp, picked, round(flat.w), round(flat.h), sizes.text_scale)
+    canvas.turned(
+        name, size, make, at=stage.camera.at(pivot.at_m, pivot.up_m), grip=grip, angle_rad=view.angle_rad
+    )
+
+
+def draw_weights(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard) -> None:
+    """Every weight on the bar: clamped ones first, then cords, then what hangs on them."""
+    look = view.look
+    places = hung_places(view, stage)
+    for weight in view.bench.weights:
+        if weight.id not in places:
+            draw_clamped(canvas, view, stage, weight, picked=view.picked == weight_key(weight))
+    for place in places.values():
+        draw_cord(canvas, look, place)
+    for weight in view.bench.weights:
+        if weight.id in places:
+            _draw_hung(canvas, view, weight, places[weight.id], board)
+
+
+def draw_cord(canvas: Canvas, look: Look, place: Place) -> None:
+    """The hook through the bar and the cord down to the weight's ring."""
+    x, y = place.hook
+    sizes = look.sizes
+    canvas.line([(x, y), (x, place.body.y - sizes.px(4))], look.theme.ink, width=sizes.px(2))
+    canvas.circle((x, y), sizes.px(4), fill=look.theme.steel, outline=look.theme.steel_edge, width=sizes.px(1))
+
+
+def _draw_hung(canvas: Canvas, view: HangingView, weight: Hung, place: Place, board: LabelBoard) -> None:
+    look = view.look
+    stamp = view.readings.stamp(weight.mass_kg)
+    picked = view.picked == weight_key(weight)
+    fits = draw_brass(canvas, look, place.body, stamp, picked=picked)
+    board.keep_clear([place.body])
+    if not fits:
+        body, gap = place.body, look.sizes.px(4)
+        board.place(
+            stamp,
+            [((body.center[0], body.bottom + gap), "center top"), ((body.right + gap, body.center[1]), "left middle"),
+             ((body.x - gap, body.center[1]), "right middle")],
+            size=look.sizes.text("small"), color=look.theme.ink, bold=True,
+        )  # fmt: skip
