@@ -18,7 +18,8 @@ from lab.lesson.actions import (
 from lab.lesson.asked import SIDES, Answer, Asked, Side
 from lab.lesson.asking import ask
 from lab.lesson.checking import check_lesson
-from lab.lesson.explanation import Contrast, Explanation, explain
+from lab.lesson.contrasts import Contrast
+from lab.lesson.explanation import Explanation, explain
 from lab.lesson.happenings import Answered, Refusal, RunEvent, Unclear
 from lab.lesson.lesson import Lesson, Question
 from lab.lesson.messages import Amount, Message, Wording, render, shown_amount

@@ -71,11 +71,15 @@ class Question:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lesson:
-    """A lesson that has been read and found sound.  name: the stem of its file, which commands use."""
+    """A lesson that has been read and found sound.
+
+    name: the stem of its file, which commands use.  units: those of scenes that name none.
+    """
 
     name: str
     title: str
     level: Level
     aim: str
+    units: str
     questions: tuple[Question, ...]
     file: str

@@ -36,6 +36,10 @@ Phase = Literal["predict", "watch", "explain", "finished"]
 Mark = Literal["todo", "right", "off", "skipped"]
 Stepped = tuple["Run", tuple[RunEvent, ...]]
 
+_TODO: Mark = "todo"
+_IS_LOCKED = msg("That answer is locked in. Go on to the next question, or ask for it again.")
+_NOT_SEEN = msg("See what happens first.")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Run:
@@ -78,7 +82,7 @@ def start(lesson: Lesson, *, seed: int) -> Run:
         round=0,
         phase="predict",
         asked=ask(lesson, 0, seed=seed),
-        marks=("todo",) * len(lesson.questions),
+        marks=tuple(_TODO for _ in lesson.questions),
     )
 
 
@@ -98,7 +102,7 @@ def _refused(run: Run, template: str) -> Stepped:
 
 def _give(run: Run, action: Give) -> Stepped:
     if run.phase != "predict":
-        return _refused(run, msg("That answer is locked in. Go on to the next question, or ask for it again."))
+        return _refused(run, _IS_LOCKED)
     heard = understand(run.asked, action.text)
     if not isinstance(heard, Understood):
         return run, (Unclear(message=heard.message),)
@@ -107,7 +111,7 @@ def _give(run: Run, action: Give) -> Stepped:
 
 def _set(run: Run, action: Set) -> Stepped:
     if run.phase != "predict":
-        return _refused(run, msg("That answer is locked in. Go on to the next question, or ask for it again."))
+        return _refused(run, _IS_LOCKED)
     fits = action.value in SIDES if run.asked.kind == "side" else isinstance(action.value, float)
     if not fits:
         raise TypeError(f"a {run.asked.kind} question cannot take {action.value!r}")
@@ -116,7 +120,7 @@ def _set(run: Run, action: Set) -> Stepped:
 
 def _sure(run: Run, action: Sure) -> Stepped:
     if run.phase != "predict":
-        return _refused(run, msg("That answer is locked in. Go on to the next question, or ask for it again."))
+        return _refused(run, _IS_LOCKED)
     return replace(run, sure=action.how), ()
 
 
@@ -130,7 +134,7 @@ def _hint(run: Run, action: Hint) -> Stepped:
 
 def _lock_in(run: Run, action: LockIn) -> Stepped:
     if run.phase != "predict":
-        return _refused(run, msg("That answer is locked in. Go on to the next question, or ask for it again."))
+        return _refused(run, _IS_LOCKED)
     if run.value is None:
         return _refused(run, msg("Say what you think first: a guess will do."))
     if run.sure is None:
@@ -156,13 +160,13 @@ def _next(run: Run, action: Next) -> Stepped:
     if run.phase == "predict":
         return _refused(run, msg("Lock your answer in first, or skip this question."))
     if run.phase == "watch":
-        return _refused(run, msg("See what happens first."))
+        return _refused(run, _NOT_SEEN)
     return _onward(run), ()
 
 
 def _skip(run: Run, action: Skip) -> Stepped:
     if run.phase == "watch":
-        return _refused(run, msg("See what happens first."))
+        return _refused(run, _NOT_SEEN)
     marks = list(run.marks)
     if marks[run.index] == "todo":
         marks[run.index] = "skipped"
