@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from pathlib import Path
 
 from lab.attempts import Attempt, AttemptsError, AttemptStore
@@ -34,11 +35,9 @@ class Record:
     def retry(self) -> bool:
         """Try again to write what waits; True if everything is kept now."""
         try:
-            if self._store is None:
-                self._store = AttemptStore.open(self._path)
-                self.set_aside = self._store.set_aside or self.set_aside
+            store = self._opened()
             while self._waiting:
-                self._store.keep(self._waiting[0])
+                store.keep(self._waiting[0])
                 del self._waiting[0]
         except AttemptsError as error:
             self.trouble = str(error)
@@ -46,16 +45,14 @@ class Record:
         self.trouble = None
         return True
 
-    def answered(self, lesson: str, learner: str) -> int:
-        """How many questions of a lesson this learner has locked an answer to; 0 where it cannot be read."""
+    def progress(self, learner: str) -> dict[str, int]:
+        """How many questions of each lesson this learner has locked an answer to; nothing where it cannot be read."""
         try:
-            if self._store is None:
-                self._store = AttemptStore.open(self._path)
-                self.set_aside = self._store.set_aside or self.set_aside
-            attempts = self._store.attempts(learner=learner)
+            attempts = self._opened().attempts(learner=learner)
         except AttemptsError:
-            return 0
-        return len({attempt.question for attempt in attempts if attempt.lesson == lesson and attempt.locked})
+            return {}
+        questions = {(attempt.lesson, attempt.question) for attempt in attempts if attempt.locked}
+        return Counter(lesson for lesson, _ in questions)
 
     def close(self) -> None:
         """Try once more to write what waits, then let go of the file."""
@@ -64,3 +61,9 @@ class Record:
         if self._store is not None:
             self._store.close()
             self._store = None
+
+    def _opened(self) -> AttemptStore:
+        if self._store is None:
+            self._store = AttemptStore.open(self._path)
+            self.set_aside = self._store.set_aside or self.set_aside
+        return self._store

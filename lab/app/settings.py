@@ -8,7 +8,7 @@ import tempfile
 from collections.abc import Callable
 from dataclasses import asdict, dataclass, replace
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 from lab.attempts import new_code, valid_code
 from lab.outline.words import LANGUAGES
@@ -33,9 +33,9 @@ class Settings:
 
     learner: str
     language: str = "en"
-    theme: str = "paper"
+    theme: Literal["paper", "contrast", "print"] = "paper"
     text_scale: float = 1.0
-    units: str = ""
+    units: Literal["", "g-cm", "kg-m", "N-m", "lb-in"] = ""
     sound: bool = True
     reduced_motion: bool = False
 
@@ -125,5 +125,3 @@ def _move_aside(path: Path) -> Path | None:
     except OSError:
         return None
     return aside
-
-

@@ -23,8 +23,7 @@ from lab.attempts.schema import COLUMNS, SELECT
 from lab.attempts.troubles import sentence
 
 _INSERT = (
-    f"INSERT INTO attempt ({', '.join(COLUMNS)}) VALUES ({', '.join('?' * len(COLUMNS))}) "
-    "ON CONFLICT (id) DO NOTHING"
+    f"INSERT INTO attempt ({', '.join(COLUMNS)}) VALUES ({', '.join('?' * len(COLUMNS))}) ON CONFLICT (id) DO NOTHING"
 )
 
 

@@ -7,10 +7,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-from lab.lesson.run import Action
-from lab.simulation.commands import Command
+if TYPE_CHECKING:
+    from lab.lesson.actions import Action
+    from lab.simulation.commands import Command
 
 Place = Literal["start", "lessons", "lesson", "build"]
 
@@ -26,8 +27,8 @@ class Do:
 class Answer:
     """Give this action to the lesson run.
 
-    The laboratory alone reads the clock: it fills in the seconds of `LockIn` and `Leave`, so a screen
-    sends them with 0.  It also gives `Watched` itself when the bench has come to rest; a screen sends
+    The laboratory alone knows the time: it fills in the seconds of every action that has them, so a
+    screen sends them with 0.  It also gives `Watched` itself when the bench has come to rest; a screen sends
     it only for *skip the motion*.
     """
 
@@ -36,7 +37,7 @@ class Answer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Go:
-    """Show another place; `name` is the lesson's name for "lesson", and empty elsewhere."""
+    """Show another place; `name` is the lesson's for "lesson" ("" is the first one), and empty elsewhere."""
 
     place: Place
     name: str = ""

@@ -15,18 +15,21 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Literal, Protocol, TypeVar
+from typing import TYPE_CHECKING, Literal, Protocol, TypeAlias, TypeVar
 
-from lab.lesson.run import Run
-from lab.outline.node import Node
 from lab.screens.intents import Intent
-from lab.simulation.benches.finger import FingerTool
-from lab.simulation.benches.hanging_bar import HangingBar
-from lab.ui.canvas import Canvas
-from lab.ui.events import Event
-from lab.ui.look import Look
 
-Bench = HangingBar | FingerTool
+if TYPE_CHECKING:
+    # For the annotations alone: the start screen must not wait for mechanics and file formats to load.
+    from lab.lesson.run import Run
+    from lab.outline.node import Node
+    from lab.simulation.benches.finger import FingerTool
+    from lab.simulation.benches.hanging_bar import HangingBar
+    from lab.ui.canvas import Canvas
+    from lab.ui.events import Event
+    from lab.ui.look import Look
+
+Bench: TypeAlias = "HangingBar | FingerTool"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,8 +75,10 @@ class Notice:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StartModel:
-    """learner: the code that answers are kept under.  first_lesson: what *begin here* opens.
+    """The start screen.
 
+    learner: the code that answers are kept under.
+    first_lesson: for `Go(place="lesson", name=…)` of *begin here*; "" lets the laboratory choose.
     bench, previous, fraction: the bar on the start screen, held until somebody lets it go, as in
     `BuildModel`; it is the workshop's own and changes nothing that anyone built.
     """

@@ -28,7 +28,8 @@ MAY_IMPORT: dict[str, frozenset[str]] = {
 }
 THIRD_PARTY: dict[str, frozenset[str]] = {
     "mechanics": frozenset({"numpy"}),
-    "files": frozenset({"pydantic"}),
+    # pydantic_core is the part of pydantic that a custom type has to speak to.
+    "files": frozenset({"pydantic", "pydantic_core"}),
     "simulation": frozenset({"numpy"}),
     "lesson": frozenset({"numpy", "pydantic"}),
     "scenes": frozenset({"numpy"}),

@@ -24,9 +24,7 @@ def test_what_is_kept_is_read_back_as_it_was(store: AttemptStore, make_attempt: 
         kind="side", understood="left", truth="level", tolerance=None, right=True, ways=(), sure="guess",
         given="l", made_at="2031-05-04T10:01:00.000Z",
     )  # fmt: skip
-    left_open = make_attempt(
-        locked=False, sure=None, given="9", understood=9.0, made_at="2031-05-04T10:02:00.000Z"
-    )
+    left_open = make_attempt(locked=False, sure=None, given="9", understood=9.0, made_at="2031-05-04T10:02:00.000Z")
     for attempt in (side, left_open, place):
         store.keep(attempt)
     assert store.attempts() == (place, side, left_open)
@@ -176,9 +174,7 @@ def test_erasing_an_unknown_code_takes_nothing(store: AttemptStore, make_attempt
     assert len(store.attempts()) == 1
 
 
-def test_erasing_everything_also_removes_damaged_files_set_aside(
-    record_path: Path, make_attempt: MakeAttempt
-):
+def test_erasing_everything_also_removes_damaged_files_set_aside(record_path: Path, make_attempt: MakeAttempt):
     record_path.parent.mkdir()
     record_path.write_bytes(b"not a database: K7MX34TC" * 50)
     with AttemptStore.open(record_path) as store:

@@ -1,0 +1,134 @@
+"""A learner at a lesson: the run, the bench that is asked about, and the time that passes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from lab.lesson import (
+    Action,
+    Again,
+    Answered,
+    Asked,
+    Leave,
+    Lesson,
+    LockIn,
+    Message,
+    Refusal,
+    Run,
+    Skip,
+    Unclear,
+    Watched,
+    start,
+    step,
+)
+from lab.simulation import LetGo, MoveFinger, Session
+from lab.simulation.benches import BenchState
+from lab.simulation.benches.bar_builds import hanging_bar_from_build
+from lab.simulation.benches.finger_builds import finger_from_build
+
+#: How long a body that stays up is watched before the explanation, s: it must be seen to stay.
+WATCH_AT_LEAST_S = 0.9
+NS = 1_000_000_000
+
+
+class Sitting:
+    """One lesson being taken.
+
+    run: where the learner is.  contrast: whether the contrasting bench is shown.
+    keep: called with every answer, locked in or left open.
+    """
+
+    def __init__(self, lesson: Lesson, *, seed: int, now_ns: int, keep: Callable[[Answered], None]) -> None:
+        self.run: Run = start(lesson, seed=seed)
+        self.contrast = False
+        self.reduced_motion = False
+        self._keep = keep
+        self._now_ns = now_ns
+        self._asked_at_ns = now_ns
+        self._let_go_at_ns = now_ns
+        self._session = Session(_bench(self.run.asked, None))
+        self._contrast_session: Session | None = None
+
+    @property
+    def session(self) -> Session:
+        """The session of the bench that is shown."""
+        return self._contrast_session if self.contrast and self._contrast_session else self._session
+
+    @property
+    def moving(self) -> bool:
+        """Whether something happens without anybody doing anything."""
+        return self.session.moving or self.run.phase == "watch"
+
+    def act(self, action: Action) -> Message | None:
+        """Give an action to the run, with the time it took, and let the bench follow.
+
+        Returns what to say to the learner, None where there is nothing to say.
+        """
+        before = self.run
+        self.run, happenings = step(before, self._timed(action))
+        self._follow(before)
+        told = None
+        for happening in happenings:
+            if isinstance(happening, Answered):
+                self._keep(happening)
+            elif isinstance(happening, Unclear | Refusal):
+                told = happening.message
+        return told
+
+    def show_contrast(self, *, shown: bool) -> None:
+        """Let the explanation's contrasting bench go, or show the learner's own again."""
+        explanation = self.run.explanation
+        if shown and self.run.phase == "explain" and explanation is not None and explanation.contrast is not None:
+            asked = replace(self.run.asked, build=explanation.contrast.build)
+            self._contrast_session = Session(_bench(asked, self.run.value))
+            self._contrast_session.do(LetGo(at_once=self.reduced_motion))
+            self.contrast = True
+        else:
+            self.contrast = False
+            self._contrast_session = None
+
+    def turn(self, now_ns: int) -> bool:
+        """Let time pass; returns whether anything that is shown has changed."""
+        elapsed_ns = now_ns - self._now_ns
+        self._now_ns = now_ns
+        changed = False
+        if self.session.moving:
+            changed = self.session.advance(elapsed_ns) > 0 or self.session.moving
+        if self.run.phase == "watch" and not self._session.moving and self._watched_long_enough():
+            self.act(Watched())
+            changed = True
+        return changed
+
+    def _watched_long_enough(self) -> bool:
+        return self.reduced_motion or self._now_ns - self._let_go_at_ns >= WATCH_AT_LEAST_S * NS
+
+    def _timed(self, action: Action) -> Action:
+        if isinstance(action, LockIn | Again | Skip | Leave):
+            return replace(action, seconds=round((self._now_ns - self._asked_at_ns) / NS, 3))
+        return action
+
+    def _follow(self, before: Run) -> None:
+        """Bring the bench to where the run now is."""
+        run = self.run
+        if run.asked is not before.asked:
+            self.show_contrast(shown=False)
+            self._session = Session(_bench(run.asked, None))
+            self._asked_at_ns = self._now_ns
+        if run.phase == "predict" and run.asked.kind == "place" and isinstance(run.value, float):
+            self._session.do(MoveFinger(run.value, joins=True))
+        if run.phase == "watch" and before.phase == "predict":
+            self._let_go_at_ns = self._now_ns
+            self._session.do(LetGo(at_once=self.reduced_motion))
+        if run.phase == "explain" and before.phase == "watch" and self._session.moving:
+            # The motion was skipped: the explanation is about how it ended.
+            self._session.do(LetGo(at_once=True))
+
+
+def _bench(asked: Asked, value: object) -> BenchState:
+    """The body that is asked about, held; for a place, lying on the finger where the learner put it."""
+    if asked.kind == "side":
+        return hanging_bar_from_build(asked.build)
+    middle_m = (asked.left_m + asked.right_m) / 2
+    at_m = value if isinstance(value, float) else middle_m
+    return finger_from_build(asked.build, finger_at_m=at_m, pad_half_m=asked.pad_half_m)

@@ -1,0 +1,113 @@
+"""Free build: one bench, the builds that can be put on it, and the file that it is kept in."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from pathlib import Path
+
+from lab.app.paths import Paths
+from lab.files import Bar, Build, FileFaults, build_text, read_build, save_text
+from lab.mechanics import Part, Rod
+from lab.screens.screen import BuildEntry
+from lab.simulation import HangingBar, Refused, Session
+from lab.simulation.benches.bar_builds import build_from_hanging_bar, hanging_bar_from_build, workshop_bar
+from lab.simulation.benches.unfit import UnfitBuildError
+from lab.simulation.commands import OpenBuild
+
+#: A pole's thickness as drawn where its file states none, as a share of its length.
+POLE_DEPTH = 0.02
+
+
+class Workbench:
+    """The bench of free build.  session: what is on it.  path: the file it was saved to or opened from, if ours."""
+
+    def __init__(self, paths: Paths) -> None:
+        self._paths = paths
+        self.session = Session(workshop_bar())
+        self.path: Path | None = None
+
+    @property
+    def bench(self) -> HangingBar:
+        """The bench as it is."""
+        return _hanging(self.session.state)
+
+    @property
+    def previous(self) -> HangingBar:
+        """The bench as it was one tick before."""
+        return _hanging(self.session.previous)
+
+    def open(self, path: Path) -> Refused | None:
+        """Put a build file on the bench; says why where it does not fit.  Raises FileFaults."""
+        text = build_text(hangable(read_build(path)))
+        refused = self.session.do(OpenBuild(text=text))
+        if refused is None:
+            self.path = path if path.parent == self._paths.builds else None
+        return refused
+
+    def save(self, path: Path | None) -> Path:
+        """Write the bench to a file and return it; without a path, to the file it has or to a new one.
+
+        Raises OSError if it cannot be written.
+        """
+        build = build_from_hanging_bar(self.bench)
+        target = path or self.path or self._new_file(build.title)
+        if target.parent == self._paths.builds:
+            target.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+        save_text(target, build_text(build))
+        self.path = target
+        return target
+
+    def builds(self) -> tuple[BuildEntry, ...]:
+        """Every build that this bench can show: those that were saved, then those that ship."""
+        entries = []
+        for folder in (self._paths.builds, self._paths.shipped_builds):
+            for path in sorted(folder.glob("*.toml")):
+                try:
+                    build = read_build(path)
+                    hanging_bar_from_build(hangable(build))
+                except (FileFaults, UnfitBuildError):
+                    continue
+                entries.append(BuildEntry(title=build.title, path=path))
+        return tuple(entries)
+
+    def _new_file(self, title: str) -> Path:
+        stem = re.sub(r"[^a-z0-9]+", "-", title.lower()).strip("-")[:40] or "build"
+        path = self._paths.builds / f"{stem}.toml"
+        number = 2
+        while path.exists():
+            path = self._paths.builds / f"{stem}-{number}.toml"
+            number += 1
+        return path
+
+
+def hangable(build: Build) -> Build:
+    """A build for the hanging bar: a tool without a bar hangs by its longest pole, which becomes the bar."""
+    if build.bar is not None:
+        return build
+    poles = [part for part in build.parts if _is_pole(part)]
+    if not poles:
+        return build
+    pole = max(poles, key=_length_m)
+    bar = Bar(
+        name=pole.name,
+        length_m=_length_m(pole),
+        mass_kg=pole.mass_kg,
+        left_m=pole.at_m[0] - _length_m(pole) / 2,
+        depth_m=POLE_DEPTH * _length_m(pole),
+    )
+    return replace(build, bar=bar, parts=tuple(part for part in build.parts if part is not pole))
+
+
+def _is_pole(part: Part) -> bool:
+    return isinstance(part.shape, Rod) and part.shape.axis == "along" and not part.cut
+
+
+def _length_m(pole: Part) -> float:
+    return pole.shape.length_m if isinstance(pole.shape, Rod) else 0.0
+
+
+def _hanging(state: object) -> HangingBar:
+    if not isinstance(state, HangingBar):
+        raise TypeError(f"free build shows a hanging bar, not {type(state).__name__}")
+    return state
