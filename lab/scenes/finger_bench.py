@@ -1,0 +1,154 @@
+"""What surrounds a tool on a finger: the line it is held from, the finger, the rule, the floor."""
+
+from __future__ import annotations
+
+from math import ceil, floor
+
+from lab.scenes.finger_stage import FingerStage, FingerView
+from lab.scenes.labels import LabelBoard
+from lab.scenes.rail import nice_step
+from lab.ui.canvas import Canvas
+from lab.ui.geometry import Rect
+
+CORD_SHARES = (0.03, 0.95)
+"""Where the two cords hold the tool, as shares of its length."""
+
+HATCH_PX = 14.0
+
+
+def draw_ground(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
+    """The floor: a line with hatching below."""
+    theme, sizes = view.look.theme, view.look.sizes
+    y, frame = stage.ground_y, stage.frame
+    strip = Rect(frame.x, y, frame.w, sizes.px(HATCH_PX))
+    canvas.hatch(strip, theme.edge, rising=True, spacing=sizes.px(12), width=max(1.0, sizes.px(1.2)))
+    canvas.line(((frame.x, y), (frame.right, y)), theme.ink, width=sizes.stroke)
+
+
+def draw_cords(canvas: Canvas, view: FingerView, stage: FingerStage, board: LabelBoard) -> None:
+    """The line above with its two yellow pins; while the tool is held, a cord from each down to it."""
+    look, camera = view.look, stage.camera
+    theme, sizes, tool = look.theme, look.sizes, view.tool
+    places = [tool.left_m + share * (tool.right_m - tool.left_m) for share in CORD_SHARES]
+    y = stage.line_y
+    ends = (camera.x_px(tool.left_m) - sizes.px(36), camera.x_px(tool.right_m) + sizes.px(36))
+    canvas.line(((ends[0], y), (ends[1], y)), theme.ink, width=sizes.px(4))
+    held = view.moment == "held"
+    board.keep_clear([Rect(ends[0], y - sizes.px(4), ends[1] - ends[0], sizes.px(8))])
+    for place in places:
+        x = camera.x_px(place)
+        top = _top_y(stage, place)
+        # Let go: what is left of each cord dangles, so that everybody sees that it was the cords.
+        low = top if held else y + sizes.px(24)
+        canvas.line(((x, y), (x, low)), theme.ink, width=sizes.px(2))
+        if held:
+            canvas.circle((x, top), sizes.px(4), fill=theme.steel, outline=theme.steel_edge, width=sizes.px(1.5))
+        canvas.circle(
+            (x, y), sizes.px(10), fill=theme.held if held else theme.panel, outline=theme.ink, width=sizes.stroke
+        )
+        board.keep_clear([Rect(x - sizes.px(10), y - sizes.px(10), sizes.px(20), top - y + sizes.px(10))])
+    text = look.words.say("held until you lock it in") if held else look.words.say("let go")
+    middle = (camera.x_px((tool.left_m + tool.right_m) / 2), y - sizes.px(8))
+    board.place(text, [(middle, "center bottom")], size=sizes.text("small"), color=theme.soft)
+
+
+def _top_y(stage: FingerStage, at_m: float) -> float:
+    tops = [
+        outline.top_m for outline in stage.outlines if outline.left_m <= at_m <= outline.right_m and not outline.hook_m
+    ]
+    return stage.camera.y_px(max(tops, default=0.0))
+
+
+def draw_rule(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
+    """The boxwood rule on two trestles, its marks along the upper edge."""
+    theme, sizes = view.look.theme, view.look.sizes
+    rule = stage.rule
+    for share in (0.08, 0.92):
+        foot = rule.x + share * rule.w
+        spread = sizes.px(9)
+        for side in (-1, 1):
+            ends = ((foot, rule.bottom - 2), (foot + side * spread, stage.ground_y))
+            canvas.line(ends, theme.ink, width=sizes.px(3))
+    canvas.box(rule, fill=theme.wood, outline=theme.wood_edge, width=sizes.stroke, radius=sizes.px(3))
+    cap = sizes.px(7)
+    for x in (rule.x, rule.right - cap):
+        canvas.box(
+            Rect(x, rule.y, cap, rule.h), fill=theme.brass, outline=theme.brass_edge, width=sizes.px(1.5), radius=2
+        )
+    _draw_marks(canvas, view, stage)
+
+
+def _draw_marks(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
+    look, units, rule = view.look, view.readings.units, stage.rule
+    sizes, words = look.sizes, look.words
+    size = sizes.text("small")
+    first, last = units.from_m(view.tool.left_m), units.from_m(view.tool.right_m)
+    px_per_unit = stage.camera.length_px(units.to_m(1.0))
+    decimals = 0 if last - first >= 4 else 1
+    widest = max(canvas.text_size(words.number(end, decimals), size=size)[0] for end in (first, last))
+    major = nice_step((widest + sizes.px(40)) / px_per_unit)
+    minor = max(nice_step(sizes.px(7) / px_per_unit), major / 10)
+    for index in range(ceil(first / minor - 1e-9), floor(last / minor + 1e-9) + 1):
+        value = index * minor
+        x = stage.camera.x_px(units.to_m(value))
+        is_major = abs(value / major - round(value / major)) < 1e-6
+        is_half = abs(2 * value / major - round(2 * value / major)) < 1e-6
+        tick = sizes.px(11 if is_major else 8 if is_half else 5)
+        canvas.line(((x, rule.y + 2), (x, rule.y + tick)), look.theme.on_material, width=sizes.px(2 if is_major else 1))
+        if is_major:
+            text = words.number(value, 0 if major >= 1 else 1)
+            at = (x, rule.y + sizes.px(11) + (rule.h - sizes.px(11)) / 2)
+            canvas.text(text, at, size=size, color=look.theme.on_material, anchor="center middle")
+    word = units.length_word
+    canvas.text(
+        word, (rule.right + sizes.px(8), rule.center[1]), size=size, color=look.theme.soft, anchor="left middle"
+    )
+
+
+def draw_finger(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
+    """The finger on its carriage, with the pad on top; the carriage says where it stands."""
+    look, tool = view.look, view.tool
+    theme, sizes = look.theme, look.sizes
+    finger, pad = stage.finger_rect(tool, look), stage.pad_rect(tool)
+    stroke = sizes.stroke
+    tip = Rect(finger.x, pad.y + stroke, finger.w, finger.bottom - pad.y)
+    canvas.box(tip, fill=theme.skin, outline=theme.ink, width=stroke, radius=finger.w / 2)
+    # The joints and the nail make it a finger.
+    x, wide = finger.center[0], finger.w * 0.26
+    for share in (0.52, 0.6):
+        y = finger.y + share * finger.h
+        canvas.line(((x - wide, y), (x + wide, y)), theme.on_material + "8C", width=max(1.0, sizes.px(1.2)))
+    nail = Rect(x - finger.w * 0.25, pad.bottom + sizes.px(5), finger.w * 0.5, min(finger.w * 0.62, finger.h * 0.3))
+    canvas.box(
+        nail,
+        fill=theme.panel + "80",
+        outline=theme.on_material + "8C",
+        width=max(1.0, sizes.px(1)),
+        radius=finger.w * 0.22,
+    )
+    canvas.box(pad, fill=theme.held, outline=theme.ink, width=max(1.0, sizes.px(1.5)), radius=2)
+    _draw_carriage(canvas, view, stage)
+
+
+def _draw_carriage(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
+    look = view.look
+    theme, sizes = look.theme, look.sizes
+    x = stage.finger_rect(view.tool, look).center[0]
+    text = view.readings.length_with_unit(view.tool.finger_at_m) if view.chosen else look.words.say("slide me")
+    size = sizes.text("body")
+    wide = max(sizes.px(80), canvas.text_size(text, size=size, bold=True)[0] + sizes.px(24))
+    box = Rect(x - wide / 2, stage.rule.y - stage.carriage_h, wide, stage.carriage_h)
+    if view.picked:
+        canvas.box(box.grown(sizes.px(4)), outline=theme.ink, width=sizes.stroke, radius=sizes.px(11))
+    canvas.box(box, fill=theme.ink, radius=sizes.px(8))
+    canvas.text(text, box.center, size=size, color=theme.on_dark, bold=True, anchor="center middle")
+    # A hand that points at the place on the rule.
+    half, low = sizes.px(5), stage.rule.y + sizes.px(6)
+    canvas.polygon(((x - half, box.bottom - 1), (x + half, box.bottom - 1), (x, low)), fill=theme.ink)
+
+
+def carriage_box(canvas: Canvas, view: FingerView, stage: FingerStage) -> Rect:
+    """About where the carriage is, for labels to keep clear of."""
+    x = stage.finger_rect(view.tool, view.look).center[0]
+    wide = view.look.sizes.px(80) * view.look.sizes.text_scale
+    return Rect(x - wide / 2, stage.rule.y - stage.carriage_h, wide, stage.carriage_h)

@@ -1,0 +1,133 @@
+"""The marks of an explained tool: where it balances, where the learner said, which way it turned."""
+
+from __future__ import annotations
+
+from math import atan2, cos, hypot, pi, sin
+
+from lab.scenes.finger_bench import carriage_box
+from lab.scenes.finger_stage import FingerStage, FingerView, balance_m, body_place_px
+from lab.scenes.labels import LabelBoard, Spot
+from lab.scenes.marks import draw_quartered
+from lab.ui.canvas import Canvas
+from lab.ui.geometry import Point, Rect
+
+MARK_PX = 12.0
+SEGMENTS = 24
+
+
+def draw_explained(canvas: Canvas, view: FingerView, stage: FingerStage, board: LabelBoard) -> None:
+    """Everything that the explanation adds to the picture."""
+    along, up = balance_m(view.tool)
+    mark = body_place_px(view, stage, (along, _within(stage, up)))
+    board.keep_clear(_tool_boxes(view, stage))
+    board.keep_clear([carriage_box(canvas, view, stage)])
+    _draw_place(canvas, view, stage, along, mark)
+    if view.told_m is not None:
+        _draw_told(canvas, view, stage, view.told_m)
+    draw_quartered(canvas, view.look, mark, view.look.sizes.px(MARK_PX))
+    _draw_turning(canvas, view, stage)
+    _name_places(canvas, view, stage, board, mark)
+
+
+def _within(stage: FingerStage, up_m: float) -> float:
+    """A balance point that lies beyond what is drawn is marked at the nearest edge of it."""
+    _, bottom, _, top = stage.bounds_m
+    return min(max(up_m, bottom), top)
+
+
+def _draw_place(canvas: Canvas, view: FingerView, stage: FingerStage, along_m: float, mark: Point) -> None:
+    """A line from the mark to the place on the rule: straight down where it was, so it goes by the level place."""
+    theme, sizes = view.look.theme, view.look.sizes
+    x = stage.camera.x_px(along_m)
+    start = mark[1] + sizes.px(MARK_PX)
+    canvas.line(((x, start), (x, stage.rule.bottom + sizes.px(8))), theme.settled, width=sizes.px(3))
+
+
+def _draw_told(canvas: Canvas, view: FingerView, stage: FingerStage, told_m: float) -> None:
+    theme, sizes = view.look.theme, view.look.sizes
+    x = stage.camera.x_px(told_m)
+    ends = ((x, stage.rule.y + sizes.px(6)), (x, stage.rule.bottom + sizes.px(8)))
+    canvas.line(
+        ends,
+        theme.on_material if theme.name != "contrast" else theme.ink,
+        width=sizes.px(2),
+        dash=(sizes.px(5), sizes.px(4)),
+    )
+
+
+def _name_places(canvas: Canvas, view: FingerView, stage: FingerStage, board: LabelBoard, mark: Point) -> None:
+    look = view.look
+    sizes, say = look.sizes, look.words.say
+    along = balance_m(view.tool)[0]
+    truth = say("balances {place}", place=view.readings.length(along))
+    x = stage.camera.x_px(along)
+    size = sizes.text("body")
+    told = view.told_m
+    board.keep_clear([stage.rule, Rect(stage.frame.x, stage.ground_y - 2, stage.frame.w, sizes.px(16))])
+    truth_side = -1 if told is not None and told > along else 1
+    board.place(truth, _spots(view, stage, x, truth_side), size=size, color=look.theme.settled, bold=True)
+    if told is not None:
+        text = say("you {place}", place=view.readings.length(told))
+        told_x = stage.camera.x_px(told)
+        board.place(text, _spots(view, stage, told_x, -truth_side), size=size, color=look.theme.ink)
+
+
+def _spots(view: FingerView, stage: FingerStage, x: float, side: int) -> list[Spot]:
+    """Places for a label at a place of the rule: below it on the given side, centred, above it."""
+    sizes = view.look.sizes
+    gap, below = sizes.px(6), stage.rule.bottom + sizes.px(8)
+    near, far = ("left", "right") if side > 0 else ("right", "left")
+    above = stage.rule.y - sizes.px(8)
+    return [
+        ((x + side * gap, below), f"{near} top"),
+        ((x, below), "center top"),
+        ((x - side * gap, below), f"{far} top"),
+        ((x + side * gap, above), f"{near} bottom"),
+        ((x - side * gap, above), f"{far} bottom"),
+        ((x + side * gap, stage.ground_y + sizes.px(18)), f"{near} top"),
+        ((x, stage.ground_y + sizes.px(18)), "center top"),
+    ]  # type: ignore[list-item]
+
+
+def _tool_boxes(view: FingerView, stage: FingerStage) -> list[Rect]:
+    """The turned tool as small boxes that labels keep clear of."""
+    boxes = []
+    for outline in stage.outlines:
+        half = stage.camera.length_px(outline.top_m - outline.bottom_m) / 2
+        for index in range(SEGMENTS + 1):
+            along = outline.left_m + (outline.right_m - outline.left_m) * index / SEGMENTS
+            x, y = body_place_px(view, stage, (along, outline.middle_m[1]))
+            boxes.append(Rect(x - 6, y - half, 12, 2 * half))
+    return boxes
+
+
+def _draw_turning(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
+    """An arc with a head beside the end that dropped, in the colour of its sense."""
+    if view.goes == "level":
+        return
+    look = view.look
+    theme, sizes = look.theme, look.sizes
+    tool, left = view.tool, view.goes == "left"
+    color = theme.anticlockwise if left else theme.clockwise
+    pivot = stage.camera.at(tool.finger_at_m, tool.underside_m)
+    left_m, bottom_m, right_m, top_m = stage.bounds_m
+    end = body_place_px(view, stage, (left_m if left else right_m, (bottom_m + top_m) / 2))
+    radius = hypot(end[0] - pivot[0], end[1] - pivot[1]) + sizes.px(24)
+    middle = atan2(pivot[1] - end[1], end[0] - pivot[0])
+    # Long enough to be seen, short enough to stay beside the end it is about.
+    sweep = min(0.9, sizes.px(120) / radius) * (1 if left else -1)
+    start = middle - sweep * 0.5
+    if not left and start < 0:
+        start += 2 * pi
+    canvas.arc(pivot, radius, start, sweep, color, width=sizes.px(4))
+    _draw_head(canvas, pivot, radius, start + sweep, sense=1 if left else -1, size=sizes.px(15), color=color)
+
+
+def _draw_head(
+    canvas: Canvas, center: Point, radius: float, angle: float, *, sense: int, size: float, color: str
+) -> None:
+    tip_angle = angle + sense * size / radius
+    tip = (center[0] + radius * cos(tip_angle), center[1] - radius * sin(tip_angle))
+    inner = (center[0] + (radius - size * 0.6) * cos(angle), center[1] - (radius - size * 0.6) * sin(angle))
+    outer = (center[0] + (radius + size * 0.6) * cos(angle), center[1] - (radius + size * 0.6) * sin(angle))
+    canvas.polygon((tip, inner, outer), fill=color)

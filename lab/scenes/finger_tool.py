@@ -1,0 +1,124 @@
+"""The tool itself: one stiff body, drawn once and then shown turned, and the weights that hang from it."""
+
+from __future__ import annotations
+
+from lab.scenes.finger_parts import PartOutline
+from lab.scenes.finger_shapes import PartDrawing, draw_part
+from lab.scenes.finger_stage import FingerStage, FingerView, balance_m, body_place_px, pose_of
+from lab.scenes.labels import LabelBoard, Spot
+from lab.ui.canvas import Canvas
+from lab.ui.geometry import Rect
+
+MARGIN_PX = 4.0
+STAMPED = frozenset({"hook", "box", "camera", "weight"})
+
+
+def draw_tool(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
+    """The stiff body, turned as it is now."""
+    fixed = tuple(outline for outline in stage.outlines if outline.hook_m is None)
+    left, bottom, right, top = stage.bounds_m
+    camera, look = stage.camera, view.look
+    # The frame of the body: pixels from its own left top corner.
+    corner = (left - camera.length_m(MARGIN_PX), top + camera.length_m(MARGIN_PX))
+    size = (camera.length_px(right - left) + 2 * MARGIN_PX, camera.length_px(top - bottom) + 2 * MARGIN_PX)
+    beam = next((outline for outline in fixed if outline.beam), None)
+
+    def make(body: Canvas) -> None:
+        for outline in fixed:
+            rect = Rect(
+                camera.length_px(outline.left_m - corner[0]),
+                camera.length_px(corner[1] - outline.top_m),
+                camera.length_px(outline.right_m - outline.left_m),
+                camera.length_px(outline.top_m - outline.bottom_m),
+            )
+            pole = beam or outline
+            drawing = PartDrawing(
+                theme=look.theme,
+                rect=rect,
+                outward=outline.outward,
+                pole_px=camera.length_px(pole.top_m - pole.bottom_m),
+                pole_y=camera.length_px(corner[1] - pole.middle_m[1]),
+                stroke=look.sizes.stroke,
+                stamp=stamp_of(canvas, view, stage, outline),
+                text_px=look.sizes.text("body"),
+            )
+            draw_part(body, outline.look, drawing)
+
+    angle, dx, dz = pose_of(view)
+    balance = balance_m(view.tool)
+    grip = (camera.length_px(balance[0] - corner[0]), camera.length_px(corner[1] - balance[1]))
+    at = camera.at(balance[0] + dx, balance[1] + dz)
+    canvas.turned(_name(view, stage), size, make, at=at, grip=grip, angle_rad=angle)
+
+
+def draw_hung(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
+    """Weights on cords, which hang straight down however the tool lies."""
+    look, camera = view.look, stage.camera
+    for outline in stage.outlines:
+        if outline.hook_m is None:
+            continue
+        hook = body_place_px(view, stage, outline.hook_m)
+        drop = camera.length_px(outline.hook_m[1] - outline.top_m)
+        wide = camera.length_px(outline.right_m - outline.left_m)
+        high = camera.length_px(outline.top_m - outline.bottom_m)
+        rect = Rect(hook[0] - wide / 2, hook[1] + drop, wide, high)
+        canvas.line((hook, (hook[0], rect.y)), look.theme.ink, width=look.sizes.stroke)
+        drawing = PartDrawing(
+            theme=look.theme, rect=rect, outward=1, pole_px=0.0, pole_y=0.0, stroke=look.sizes.stroke,
+            stamp=stamp_of(canvas, view, stage, outline), text_px=look.sizes.text("body"),
+        )  # fmt: skip
+        draw_part(canvas, "weight", drawing)
+
+
+def stamp_of(canvas: Canvas, view: FingerView, stage: FingerStage, outline: PartOutline) -> str:
+    """The weight as it is struck into a part; "" where it has no room or is not such a part."""
+    if outline.look not in STAMPED:
+        return ""
+    text = view.readings.weight(outline.part.mass_kg)
+    wide, high = canvas.text_size(text, size=view.look.sizes.text("body"), bold=True)
+    face = {"hook": 0.66, "box": 0.8, "camera": 0.86, "weight": 0.88}[outline.look]
+    deep = {"hook": 0.5, "box": 0.3, "camera": 0.7, "weight": 0.7}[outline.look]
+    room_w = face * stage.camera.length_px(outline.right_m - outline.left_m)
+    room_h = deep * stage.camera.length_px(outline.top_m - outline.bottom_m)
+    return text if wide <= room_w and high * 0.62 <= room_h else ""
+
+
+def name_parts(canvas: Canvas, view: FingerView, stage: FingerStage, board: LabelBoard) -> None:
+    """The name and weight of each part beside it, while the tool lies level: the long ones first."""
+    look, camera = view.look, stage.camera
+    boxes = [_level_box(stage, outline) for outline in stage.outlines]
+    board.keep_clear(boxes)
+    for outline, box in zip(stage.outlines, boxes, strict=True):
+        if outline.part.cut or (stamp_of(canvas, view, stage, outline) and not outline.beam):
+            continue
+        text = look.words.say(
+            "{part} {weight}",
+            part=look.words.content(outline.part.name),
+            weight=view.readings.weight_with_unit(outline.part.mass_kg),
+        )
+        gap = look.sizes.px(5)
+        shares = (0.62, 0.7, 0.5, 0.4, 0.3, 0.8) if outline.beam else (0.5, 0.2, 0.8)
+        middle = [camera.x_px(outline.left_m + share * (outline.right_m - outline.left_m)) for share in shares]
+        spots: list[Spot] = []
+        for lift in range(3):
+            away = gap + lift * look.sizes.px(22) * look.sizes.text_scale
+            spots += [((x, box.y - away), "center bottom") for x in middle]
+            spots += [((x, box.bottom + away), "center top") for x in middle]
+        board.place(text, spots, size=look.sizes.text("small"), color=look.theme.soft)
+
+
+def _level_box(stage: FingerStage, outline: PartOutline) -> Rect:
+    x, y = stage.camera.at(outline.left_m, outline.top_m)
+    wide = stage.camera.length_px(outline.right_m - outline.left_m)
+    return Rect(x, y, wide, stage.camera.length_px(outline.top_m - outline.bottom_m))
+
+
+def _name(view: FingerView, stage: FingerStage) -> tuple[object, ...]:
+    """All that the picture of the stiff body depends on."""
+    look = view.look
+    parts = tuple((part.name, part.mass_kg, part.at_m, part.shape) for part in view.tool.parts)
+    looks = tuple(sorted(view.tool.looks.items()))
+    return (
+        "tool", look.theme.name, parts, looks, view.tool.left_m, round(stage.camera.px_per_m, 3),
+        look.sizes.text("body"), look.sizes.stroke, look.words.language, view.readings.units.name,
+    )  # fmt: skip
