@@ -1,1 +1,47 @@
-"""widgets"""
+"""The widgets: frozen values that a desk lays out, draws and answers for."""
+
+from lab.ui.widgets.arrange import Column, Row, Sized, Spacer
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.choice import ChoiceRow, option_key
+from lab.ui.widgets.dialog import Dialog, Toast
+from lab.ui.widgets.header import Progress, Steps, header
+from lab.ui.widgets.label import Label
+from lab.ui.widgets.number_field import NumberField
+from lab.ui.widgets.panel import Panel
+from lab.ui.widgets.picture import Handle, Picture
+from lab.ui.widgets.scroll import Scroll
+from lab.ui.widgets.slider import Slider
+from lab.ui.widgets.table import Table, TableColumn, TableRow
+from lab.ui.widgets.tray import Tray, TrayItem
+from lab.ui.widgets.widget import Mood, Plain, Spot, Widget
+
+__all__ = [
+    "Button",
+    "ChoiceRow",
+    "Column",
+    "Dialog",
+    "Handle",
+    "Label",
+    "Mood",
+    "NumberField",
+    "Panel",
+    "Picture",
+    "Plain",
+    "Progress",
+    "Row",
+    "Scroll",
+    "Sized",
+    "Slider",
+    "Spacer",
+    "Spot",
+    "Steps",
+    "Table",
+    "TableColumn",
+    "TableRow",
+    "Toast",
+    "Tray",
+    "TrayItem",
+    "Widget",
+    "header",
+    "option_key",
+]

@@ -19,7 +19,8 @@ class NumberField(Plain):
     """A number with its unit between − and +; pressing it opens a keypad.
 
     value: None where nothing is chosen yet, then it shows a question mark.
-    step: of − and + and the arrow keys; a typed number may lie between.  decimals: how many are shown.  show_name: whether its name is drawn above; it is always spoken.
+    step: of − and + and the arrow keys; a typed number may lie between.
+    decimals: how many are shown.  show_name: whether its name is drawn above; it is always spoken.
     """
 
     key: str

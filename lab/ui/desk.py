@@ -1,0 +1,258 @@
+"""The desk: a tree of widgets with its pointers, its keyboard focus, its dialog and its outline."""
+
+from lab.outline import Node
+from lab.ui.arrangement import Target, arrange
+from lab.ui.canvas import Canvas
+from lab.ui.events import Event, FocusLost, Key, PointerCancel, PointerDown, PointerMove, PointerUp, Text, Wheel
+from lab.ui.geometry import Point, Rect
+from lab.ui.keyboard import answer_key, stops
+from lab.ui.look import Look
+from lab.ui.outcomes import Escaped, Scrolled, WidgetEvent
+from lab.ui.pointers import Gesture, Pointers
+from lab.ui.scrolling import WHEEL_PX, into_view, scrolled, scrolled_by_key
+from lab.ui.widgets.dialog import Dialog, Toast
+from lab.ui.widgets.keypad import RUB_OUT, Keypad, keypad_dialog, press_keypad
+from lab.ui.widgets.widget import Mood, Widget
+
+_RING_AWAY_PX = 4.0
+_RING_PX = 3.0
+
+
+class Desk:
+    """Shows a tree of widgets, tells what was done to them, draws them, says what is on it.
+
+    A new tree may be shown at any time: focus, held pointers and scroll offsets are kept by key.
+    """
+
+    def __init__(self, look: Look) -> None:
+        self._look = look
+        self._root: Widget | None = None
+        self._dialog: Dialog | None = None
+        self._toast: Toast | None = None
+        self._keypad: Keypad | None = None
+        self._offsets: dict[str, float] = {}
+        self._scene = arrange(look, (), {})
+        self._pointers = Pointers()
+        self._focused: str | None = None
+        self._place = 0
+        self._left: list[tuple[str, str | None]] = []
+        self._by_keyboard = False
+        self._consumed = False
+
+    @property
+    def look(self) -> Look:
+        """Colours, sizes and words in force."""
+        return self._look
+
+    @property
+    def focused(self) -> str | None:
+        """The key that has the focus."""
+        return self._focused
+
+    @property
+    def by_keyboard(self) -> bool:
+        """Whether the keyboard was last used: only then is the focus shown."""
+        return self._by_keyboard
+
+    @property
+    def consumed(self) -> bool:
+        """Whether the last event meant something here; if not, a screen may use it."""
+        return self._consumed
+
+    @property
+    def dragging(self) -> bool:
+        """Whether something is being dragged."""
+        return self._pointers.dragging
+
+    def show(self, root: Widget, *, dialog: Dialog | None = None, toast: Toast | None = None) -> None:
+        """Puts a tree on the desk, with a dialog and a toast above it if there are any."""
+        self._root, self._dialog, self._toast = root, dialog, toast
+        self._lay_out()
+
+    def restyle(self, look: Look) -> None:
+        """Another look: a new window size, theme, text scale or language."""
+        self._look = look
+        self._lay_out()
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draws everything on paper, the ring round the focus last."""
+        whole = Rect(0.0, 0.0, self._look.sizes.width, self._look.sizes.height)
+        canvas.box(whole, fill=self._look.theme.paper)
+        self._scene.draw(canvas, self._mood())
+        target = self._target(self._focused) if self._by_keyboard else None
+        if target is not None:
+            with canvas.clipped(target.clip if target.clip is not None else whole):
+                self._draw_ring(canvas, target.spot.rect)
+
+    def outline(self) -> Node:
+        """The screen as a tree of nodes with the bounds that were drawn."""
+        return self._scene.outline(self._mood())
+
+    def rect(self, key: str) -> Rect | None:
+        """Where the widget or spot of a key lies; None if there is none."""
+        return self._scene.rect(key)
+
+    def focus(self, key: str | None) -> None:
+        """Gives the focus to a key, brings it into view."""
+        self._focused = key
+        target = self._target(key)
+        if target is not None:
+            places = [stop.key for stop in stops(self._active)]
+            self._place = places.index(target.key) if target.key in places else self._place
+            offsets = into_view(self._scene, target)
+            if offsets:
+                self._offsets.update(offsets)
+                self._lay_out()
+
+    def handle(self, event: Event) -> tuple[WidgetEvent, ...]:
+        """What a person did to the widgets, by one event. Nobody is called back."""
+        self._consumed = False
+        events: tuple[WidgetEvent, ...] = ()
+        if isinstance(event, PointerDown | PointerMove | PointerUp | PointerCancel):
+            events = self._pointed(event)
+        elif isinstance(event, Key):
+            events = self._keyed(event)
+        elif isinstance(event, Text):
+            self._typed(event.text)
+        elif isinstance(event, Wheel):
+            key = self._scene.scroll_at((event.x, event.y))
+            events = self._scroll(
+                scrolled(self._scene, key, -event.dy * self._look.sizes.px(WHEEL_PX)) if key else None
+            )
+        elif isinstance(event, FocusLost):
+            events = self._pointers.cancel_all()
+        self._consumed = self._consumed or bool(events)
+        return events
+
+    def _pointed(self, event: PointerDown | PointerMove | PointerUp | PointerCancel) -> tuple[WidgetEvent, ...]:
+        if isinstance(event, PointerDown):
+            self._by_keyboard, self._consumed = False, True
+            return self._gestured(self._pointers.down(event, self._scene, layer=self._layer))
+        if isinstance(event, PointerMove):
+            return self._gestured(self._pointers.move(event, self._scene))
+        if isinstance(event, PointerUp):
+            return self._gestured(self._pointers.up(event, self._scene, layer=self._layer))
+        return self._gestured(self._pointers.cancel(event))
+
+    def _gestured(self, gesture: Gesture) -> tuple[WidgetEvent, ...]:
+        if gesture.focus is not None:
+            self.focus(gesture.focus)
+        events = gesture.events
+        if gesture.scroll is not None:
+            events = (*events, *self._scroll(scrolled(self._scene, *gesture.scroll)))
+        if gesture.press is not None:
+            if not gesture.press.spot.press_at:
+                self.focus(gesture.press.key)
+            events = (*events, *self._press(gesture.press, gesture.at))
+        return events
+
+    def _press(self, target: Target, at: Point) -> tuple[WidgetEvent, ...]:
+        spot = target.spot
+        self._consumed = True
+        if self._keypad is not None:
+            answer = press_keypad(self._keypad, spot.key)
+            self._open(answer.keypad)
+            return (answer.changed,) if answer.changed else ()
+        if spot.field is not None:
+            self._open(Keypad(spot.field))
+            return ()
+        if spot.press_at is not None:
+            return (spot.press_at(at),)
+        return (spot.effect,) if spot.effect is not None else ()
+
+    def _keyed(self, key: Key) -> tuple[WidgetEvent, ...]:
+        if key.name == "escape":
+            return self._escaped()
+        if self._keypad is not None and key.name in ("backspace", "delete"):
+            self._open(press_keypad(self._keypad, RUB_OUT).keypad)
+            self._consumed = True
+            return ()
+        answer = answer_key(key, self._active, self._focused)
+        if not answer.consumed:
+            return self._scroll(scrolled_by_key(self._scene, key.name)) if not (key.ctrl or key.alt) else ()
+        self._by_keyboard = self._consumed = True
+        if answer.focus is not None:
+            self.focus(answer.focus)
+        if answer.press is not None:
+            return self._press(answer.press, answer.press.spot.rect.center)
+        return answer.events
+
+    def _escaped(self) -> tuple[WidgetEvent, ...]:
+        self._consumed = True
+        if self._pointers.dragging:
+            return self._pointers.cancel_all()
+        self._by_keyboard = True
+        if self._keypad is not None:
+            self._open(None)
+            return ()
+        return (Escaped(self._dialog.key if self._dialog else ""),)
+
+    def _typed(self, text: str) -> None:
+        target = self._target(self._focused)
+        keypad = self._keypad
+        if keypad is None and target is not None and target.spot.field is not None and target.spot.enabled:
+            keypad = Keypad(target.spot.field)
+        entered = keypad.entered(text) if keypad is not None else None
+        if entered is not None and entered != keypad:
+            self._consumed = True
+            self._open(entered)
+
+    def _open(self, keypad: Keypad | None) -> None:
+        self._keypad = keypad
+        self._lay_out()
+
+    def _scroll(self, moved: Scrolled | None) -> tuple[WidgetEvent, ...]:
+        if moved is None:
+            return ()
+        self._offsets[moved.key] = moved.offset
+        self._lay_out()
+        return (moved,)
+
+    @property
+    def _modals(self) -> list[Dialog]:
+        pad = keypad_dialog(self._look, self._keypad) if self._keypad is not None else None
+        return [dialog for dialog in (self._dialog, pad) if dialog is not None]
+
+    @property
+    def _layer(self) -> int:
+        """The lowest layer that takes pointers and focus."""
+        return (self._dialog is not None) + (self._keypad is not None)
+
+    @property
+    def _active(self) -> tuple[Target, ...]:
+        return tuple(target for target in self._scene.targets if target.layer >= self._layer)
+
+    def _target(self, key: str | None) -> Target | None:
+        return next((target for target in self._active if target.key == key), None)
+
+    def _mood(self) -> Mood:
+        return Mood(self._pointers.pressed, self._focused if self._by_keyboard else None)
+
+    def _lay_out(self) -> None:
+        if self._root is None:
+            return
+        modals = self._modals
+        layers: tuple[Widget, ...] = (self._root, *modals, *((self._toast,) if self._toast else ()))
+        self._scene = arrange(self._look, layers, self._offsets)
+        self._offsets = {key: place.offset for key, place in self._scene.scrolls.items()}
+        self._keep_focus([dialog.key for dialog in modals])
+
+    def _keep_focus(self, modals: list[str]) -> None:
+        """Into a dialog that has opened, back out of one that has closed, else by key, else by place."""
+        while self._left and self._left[-1][0] not in modals:
+            self._focused = self._left.pop()[1]
+        for key in modals[len(self._left) :]:
+            self._left.append((key, self._focused))
+            inside = stops(self._active)
+            self._focused = inside[0].key if inside else None
+        if self._focused is not None and self._target(self._focused) is None:
+            reached = stops(self._active)
+            by_place = reached[min(self._place, len(reached) - 1)].key if reached and self._by_keyboard else None
+            self._focused = by_place
+
+    def _draw_ring(self, canvas: Canvas, rect: Rect) -> None:
+        sizes = self._look.sizes
+        away = sizes.px(_RING_AWAY_PX)
+        ring = rect.grown(away)
+        color = self._look.theme.focus
+        canvas.box(ring, outline=color, width=sizes.px(_RING_PX), radius=sizes.radius + away)
