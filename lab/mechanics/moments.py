@@ -109,10 +109,7 @@ def checked_arrays(mass_kg: ArrayLike, at_m: ArrayLike) -> tuple[Floats, Floats]
 
 def weighted_sum(mass: Floats, at: Floats) -> Floats:
     """Mass times place, added over the parts: (..., 3), kg m."""
-    if mass.ndim == 1 and at.ndim == 2:
-        total: Floats = mass @ at
-        return total
-    moments: Floats = np.einsum("...n,...nj->...j", mass, at)
+    moments: Floats = (mass[..., np.newaxis, :] @ at)[..., 0, :]
     return moments
 
 
