@@ -35,7 +35,7 @@ class Fault:
 
     def as_text(self) -> str:
         """The fault as one line, ``file:line: key: what; cure``."""
-        return f"{self.file}:{self.line}: {self.key}: {self.what}; {self.cure}"
+        return printable(f"{self.file}:{self.line}: {self.key}: {self.what}; {self.cure}")
 
     def as_json(self) -> dict[str, str | int]:
         """The fault as the JSON object that ``--json`` prints."""
@@ -79,6 +79,13 @@ def shown(value: object) -> str:
     if isinstance(value, int) and abs(value) >= 10**_LONGEST_SHOWN:
         return "a whole number of more than 40 digits"
     return str(value)
+
+
+def printable(text: str) -> str:
+    """The text with every control character and stray surrogate spelled out, so that it stays one plain line."""
+    if text.isprintable():
+        return text
+    return "".join(char if char.isprintable() else char.encode("unicode_escape").decode("ascii") for char in text)
 
 
 def near(name: str, known: Iterable[str]) -> str | None:

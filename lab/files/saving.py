@@ -12,7 +12,8 @@ def save_text(path: str | os.PathLike[str], text: str) -> None:
     """Save a text so that the file holds either all of the old one or all of the new one, at any instant.
 
     Raises OSError where the folder can't be written or the disk is full; the old file is then untouched.
-    Source: practice notes on plain files (temporary file, flush, fsync, replace, fsync of the folder).
+    The order is what makes it safe: a temporary file in the same folder, flush, fsync, replace, fsync of the
+    folder. Without the first fsync a power cut can leave an empty file under the new name.
     """
     target = Path(path)
     handle, temporary = tempfile.mkstemp(prefix=f".{target.name[:40]}.", suffix=".part", dir=target.parent)

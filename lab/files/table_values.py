@@ -158,10 +158,10 @@ _NUMBER_OR_THREE: dict[str, Any] = {
 }
 
 Number = Annotated[float, BeforeValidator(plain_number)]
-Above0 = Annotated[float, BeforeValidator(number_above_0), Field(gt=0)]
-Weight = Annotated[float, BeforeValidator(weight_above_0), Field(gt=0)]
-From0 = Annotated[float, BeforeValidator(number_from_0), Field(ge=0)]
-StopAngle = Annotated[float, BeforeValidator(angle_of_stop), Field(gt=0, lt=90)]
+Above0 = Annotated[float, Field(gt=0), BeforeValidator(number_above_0)]
+Weight = Annotated[float, Field(gt=0), BeforeValidator(weight_above_0)]
+From0 = Annotated[float, Field(ge=0), BeforeValidator(number_from_0)]
+StopAngle = Annotated[float, Field(gt=0, lt=90), BeforeValidator(angle_of_stop)]
 Place = Annotated[Triple, BeforeValidator(place), WithJsonSchema(_NUMBER_OR_THREE)]
 PlaceDoubt = Annotated[Triple, BeforeValidator(doubt_of_place), WithJsonSchema(_NUMBER_OR_THREE)]
 BoxSize = Annotated[Triple, BeforeValidator(box_size)]
@@ -177,5 +177,5 @@ Inertia = Annotated[
         }
     ),
 ]
-Name = Annotated[str, BeforeValidator(name), Field(min_length=1, max_length=LONGEST_NAME)]
-Title = Annotated[str, BeforeValidator(title), Field(min_length=1, max_length=LONGEST_TITLE)]
+Name = Annotated[str, Field(min_length=1, max_length=LONGEST_NAME), BeforeValidator(name)]
+Title = Annotated[str, Field(min_length=1, max_length=LONGEST_TITLE), BeforeValidator(title)]
