@@ -140,7 +140,8 @@ class QuestionModel:
     """One question of a lesson, in whichever phase `run.phase` names.
 
     bench, previous, fraction: the body that is asked about, as in `BuildModel`; None when the lesson
-    is finished.  contrast: it is the contrasting bench that is shown.
+    is finished.  contrast: it is the contrasting bench that is shown.  learner: the code that answers
+    are kept under, shown at the end.
     """
 
     setting: Setting
@@ -149,6 +150,7 @@ class QuestionModel:
     previous: Bench | None
     fraction: float = 1.0
     contrast: bool = False
+    learner: str = ""
     notice: Notice | None = None
 
 

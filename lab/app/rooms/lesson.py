@@ -47,6 +47,7 @@ class LessonRoom:
             previous=None if over else sitting.session.previous,
             fraction=sitting.session.fraction,
             contrast=sitting.contrast,
+            learner=house.settings.learner,
             notice=house.notice,
         )
 
