@@ -126,8 +126,10 @@ class Sitting:
 
 
 def _bench(asked: Asked, value: object) -> BenchState:
-    """The body that is asked about, held; for a place, lying on the finger where the learner put it."""
+    """The body that is asked about, held: on a pin, on a finger, or on the finger where the learner put it."""
     if asked.kind == "side":
+        if asked.pad_half_m > 0:
+            return finger_from_build(asked.build, pad_half_m=asked.pad_half_m)
         return hanging_bar_from_build(asked.build)
     middle_m = (asked.left_m + asked.right_m) / 2
     at_m = value if isinstance(value, float) else middle_m
