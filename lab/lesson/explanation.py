@@ -27,6 +27,7 @@ class Explanation:
     sum: the moment sum, from the build's reference line (place) or from the pivot (side).
     quotient: the last line of the sum.  deciding: the name of the row that decides.
     idea: what the answer is the answer to, when exactly one way of thinking fits; for a right answer, why.
+    why: what decides, whatever was answered.
     ways: names of every way of thinking that fits.  contrast: one thing changed; None where nothing can be.
     """
 
@@ -40,6 +41,7 @@ class Explanation:
     quotient: Message
     deciding: str
     idea: Message | None
+    why: Message
     ways: tuple[str, ...]
     contrast: Contrast | None
 
@@ -64,6 +66,7 @@ def _explain_place(asked: Asked, value: float, fit: Fit | None, ways: tuple[str,
     goes = goes_at(asked.build, value, pad_half_m=asked.pad_half_m)
     right = goes == "level"
     deciding = _deciding_place(asked, value, fit, summed)
+    why = _why_place(asked, summed)
     return Explanation(
         right=right,
         goes=goes,
@@ -74,7 +77,8 @@ def _explain_place(asked: Asked, value: float, fit: Fit | None, ways: tuple[str,
         sum=summed,
         quotient=_quotient(asked, summed),
         deciding=deciding,
-        idea=_why_place(asked, summed) if right else _idea(asked, fit),
+        idea=why if right else _idea(asked, fit),
+        why=why,
         ways=ways,
         contrast=contrast_for(asked, value, fit, deciding=deciding),
     )
@@ -157,6 +161,7 @@ def _explain_side(asked: Asked, value: Side, fit: Fit | None, ways: tuple[str, .
     truth = asked.truth if isinstance(asked.truth, str) else "level"
     right = value == truth
     deciding = _deciding_side(truth, summed)
+    why = _why_side(asked, truth, summed)
     return Explanation(
         right=right,
         goes=truth,
@@ -167,7 +172,8 @@ def _explain_side(asked: Asked, value: Side, fit: Fit | None, ways: tuple[str, .
         sum=summed,
         quotient=_two_sides(asked, summed),
         deciding=deciding,
-        idea=_why_side(asked, truth, summed) if right else _idea(asked, fit),
+        idea=why if right else _idea(asked, fit),
+        why=why,
         ways=ways,
         contrast=contrast_for(asked, value, fit, deciding=deciding),
     )

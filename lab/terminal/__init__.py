@@ -1,1 +1,1 @@
-"""terminal"""
+"""The same lessons and sums as in the window, in plain text."""

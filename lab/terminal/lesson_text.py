@@ -1,0 +1,300 @@
+"""A lesson in plain lines: asked on one stream, answered on another; a pipe or a screen reader will do.
+
+Nothing here knows a window.  What is kept of an answer is handed to whoever started the lesson.
+"""
+
+from __future__ import annotations
+
+import io
+import time
+from collections.abc import Callable, Sequence
+from typing import TextIO
+
+from lab.lesson import (
+    SURENESS,
+    Action,
+    Again,
+    Answered,
+    Give,
+    Hint,
+    Leave,
+    Lesson,
+    LockIn,
+    Message,
+    Next,
+    Run,
+    Skip,
+    Sure,
+    Watched,
+    Wording,
+    render,
+    start,
+    step,
+)
+from lab.lesson.messages import length, message, msg, number
+from lab.lesson.understanding import side_meant
+from lab.terminal.lesson_sums import given_lines, sum_lines
+
+COMMANDS = ("?", "hint", "repeat", "table", "again", "skip", "quit")
+
+Keep = Callable[[Answered], None]
+
+_HELP = msg(
+    "At any time: hint, repeat (the question), table (the numbers), again (new numbers), skip, quit. "
+    "Words may be shortened, units left out."
+)
+
+
+def play(
+    lesson: Lesson,
+    *,
+    seed: int,
+    stdin: TextIO,
+    stdout: TextIO,
+    words: Wording,
+    keep: Keep,
+    code: str | None = None,
+    clock: Callable[[], float] = time.monotonic,
+) -> Run:
+    """Take a learner through a lesson, from streams; return the run as it ended.
+
+    seed: fixes the numbers.  keep: is handed every answer; if it fails that is said and play goes on.
+    code: the learner's, said at the start.  clock: seconds, from any zero.
+    End of input and an interrupt end the lesson like `quit`: what was locked in has been kept by then.
+    """
+    # A byte that is no text is an answer that is not understood, and a sign that a terminal lacks becomes a `?`.
+    for stream in (stdin, stdout):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
+    return _Play(lesson, seed=seed, stdin=stdin, stdout=stdout, words=words, keep=keep, clock=clock).through(code)
+
+
+class _Play:
+    """One lesson between two streams.  run: where the learner is."""
+
+    def __init__(
+        self,
+        lesson: Lesson,
+        *,
+        seed: int,
+        stdin: TextIO,
+        stdout: TextIO,
+        words: Wording,
+        keep: Keep,
+        clock: Callable[[], float],
+    ) -> None:
+        """Take the streams and start the run; nothing is written yet."""
+        self.run = start(lesson, seed=seed)
+        self._stdin = stdin
+        self._stdout = stdout
+        self._words = words
+        self._keep = keep
+        self._clock = clock
+        self._since = 0.0
+        # A terminal shows what is typed; from a pipe the answer is written out, so that the record of it can be read.
+        self._echoes = not stdin.isatty()
+
+    def through(self, code: str | None) -> Run:
+        """Play to the end, or until the learner leaves."""
+        self._line(self._words.content(self.run.lesson.title))
+        if code is not None:
+            self._say(msg("Your answers are kept under the code {code}; nobody asks for your name."), code=code)
+        self._ask()
+        while self.run.phase != "finished":
+            self._turn()
+        self._end()
+        return self.run
+
+    # --- one prompt at a time ---
+
+    def _turn(self) -> None:
+        run = self.run
+        if run.phase == "explain":
+            prompt = self._words.say(msg("again or next>"))
+        elif run.value is None:
+            prompt = self._words.say(msg("answer>"))
+        else:
+            prompt = self._words.say(msg("how sure (guess, fairly, certain)>"))
+        said = self._read(prompt)
+        if said is None:
+            self._do(Leave(seconds=self._seconds()))
+        elif not self._command(said):
+            self._answer(said)
+
+    def _answer(self, said: str) -> None:
+        if self.run.phase == "explain":
+            if whole_word(said, ("next",)) == "next":
+                self._go(Next())
+            else:
+                self._say(msg("Type next to go on, or again for new numbers."))
+        elif self.run.value is None:
+            self._do(Give(text=said))
+        else:
+            self._how_sure(said)
+
+    def _how_sure(self, said: str) -> None:
+        word = whole_word(said, SURENESS)
+        how = next((each for each in SURENESS if each == word), None)
+        if how is None:
+            self._say(msg("Type guess, fairly or certain: one letter will do."))
+            return
+        self._do(Sure(how=how))
+        self._do(LockIn(seconds=self._seconds()))
+        self._explain()
+        self._do(Watched())
+
+    def _command(self, said: str) -> bool:
+        """Do what a command says; whether it was one."""
+        run = self.run
+        if run.phase == "predict" and run.value is None and run.asked.kind == "side" and side_meant(said.casefold()):
+            # `r` is right, not repeat, while a side is asked for.
+            return False
+        word = whole_word(said, COMMANDS)
+        if word is None:
+            return False
+        actions: dict[str, Callable[[], None]] = {
+            "?": lambda: self._say(_HELP),
+            "hint": self._hint,
+            "repeat": self._repeat,
+            "table": self._table,
+            "again": lambda: self._go(Again(seconds=self._seconds())),
+            "skip": lambda: self._go(Skip(seconds=self._seconds())),
+            "quit": lambda: self._do(Leave(seconds=self._seconds())),
+        }
+        actions[word]()
+        return True
+
+    # --- what is written ---
+
+    def _ask(self) -> None:
+        asked = self.run.asked
+        self._line("")
+        where = self._words.say(
+            msg("(question {index} of {count}, seed {seed})"),
+            index=self._words.number(asked.index + 1, 0),
+            count=self._words.number(asked.count, 0),
+            # Typed again as it stands, so it is not grouped by thousands.
+            seed=str(asked.seed),
+        )
+        self._line(f"{self._worded(asked.title)}  {where}")
+        self._line(self._worded(asked.text))
+        self._line(f"{self._worded(asked.prompt)} {self._worded(self._what_to_type())}")
+        self._since = self._clock()
+
+    def _what_to_type(self) -> Message:
+        asked = self.run.asked
+        if asked.tolerance_m is None:
+            return message(msg("Type left, right or level."))
+        within = length(asked.tolerance_m)
+        unit = asked.units.length_word
+        # A nanometre: the left end is the zero of the rule.
+        if abs(asked.left_m) < 1e-9:
+            return message(
+                msg("Type a place in {unit} from the left end. Within {within} counts."), unit=unit, within=within
+            )
+        return message(msg("Type a place in {unit} on the rule. Within {within} counts."), unit=unit, within=within)
+
+    def _explain(self) -> None:
+        run = self.run
+        told = run.explanation
+        if told is None:
+            return
+        self._line(self._worded(told.going))
+        for line in sum_lines(run.asked, told, self._words):
+            self._line(line)
+        self._line(f"{self._worded(told.said)} {self._worded(told.idea or told.why)}")
+        if told.contrast is not None:
+            self._line(f"{self._worded(told.contrast.label)} {self._worded(told.contrast.happened)}")
+
+    def _hint(self) -> None:
+        before = self.run.hints
+        self._do(Hint())
+        for hint in self.run.hints_shown[before:]:
+            self._line(self._worded(hint))
+
+    def _repeat(self) -> None:
+        since = self._since
+        self._ask()
+        self._since = since
+        if self.run.phase == "explain":
+            self._explain()
+
+    def _table(self) -> None:
+        told = self.run.explanation
+        lines = (
+            given_lines(self.run.asked, self._words) if told is None else sum_lines(self.run.asked, told, self._words)
+        )
+        for line in lines:
+            self._line(line)
+
+    def _end(self) -> None:
+        within = sum(mark == "right" for mark in self.run.marks)
+        answered = within + sum(mark == "off" for mark in self.run.marks)
+        closing = message(
+            msg("End of the lesson. Answers locked in: {answered}; of these as the sum says: {within}."),
+            answered=number(answered),
+            within=number(within),
+        )
+        self._line("")
+        self._line(self._worded(closing))
+
+    # --- the run and the streams ---
+
+    def _go(self, action: Action) -> None:
+        """Do what may bring another question, and ask it if it does."""
+        before = self.run.asked
+        self._do(action)
+        if self.run.phase != "finished" and self.run.asked is not before:
+            self._ask()
+
+    def _do(self, action: Action) -> None:
+        self.run, events = step(self.run, action)
+        for event in events:
+            if isinstance(event, Answered):
+                self._kept(event)
+            else:
+                self._line(self._worded(event.message))
+
+    def _kept(self, answered: Answered) -> None:
+        try:
+            self._keep(answered)
+        except Exception as failure:  # noqa: BLE001 - no fault of the record, of whatever kind, may end a lesson
+            why = str(failure) or type(failure).__name__
+            self._say(msg("This answer could not be saved ({why}). The lesson goes on."), why=why)
+
+    def _seconds(self) -> float:
+        return max(0.0, self._clock() - self._since)
+
+    def _read(self, prompt: str) -> str | None:
+        """Return the next line of input without the blanks around it; None at the end of input or an interrupt."""
+        self._stdout.write(f"{prompt} ")
+        self._stdout.flush()
+        try:
+            line = self._stdin.readline()
+        except KeyboardInterrupt:
+            line = ""
+        if not line:
+            self._stdout.write("\n")
+            return None
+        said = line.strip()
+        if self._echoes:
+            self._line(said)
+        return said
+
+    def _line(self, text: str) -> None:
+        self._stdout.write(f"{text}\n")
+
+    def _say(self, template: str, **values: str) -> None:
+        self._line(self._words.say(template, **values))
+
+    def _worded(self, sentence: Message) -> str:
+        return render(sentence, self._words, self.run.asked.units)
+
+
+def whole_word(said: str, known: Sequence[str]) -> str | None:
+    """Return the one known word that was said, whole or shortened; None where it is none of them, or several."""
+    word = said.strip().casefold()
+    if not word:
+        return None
+    found = [each for each in known if each.startswith(word)]
+    return found[0] if len(found) == 1 or word in found else None
