@@ -10,13 +10,24 @@ import types
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
-from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
+from typing import Any, Literal, NewType, Union, get_args, get_origin, get_type_hints
 
 Json = dict[str, "Json"] | list["Json"] | str | int | bool | None
 """What JSON can hold, without its own floats: those may lose their last bits between machines."""
 
 IS = "is"
 """The key that names a record's kind."""
+
+
+LARGEST_WHOLE = 2**53
+"""The largest whole number that stands for a float: beyond it not every one has a float of its own."""
+
+
+LARGEST = 1e30
+"""No float of a state is larger (kg, m, kg·m² …): its square and cube are still numbers."""
+
+AnyFloat = NewType("AnyFloat", float)
+"""A float that a command was given: NaN and infinity too."""
 
 
 class RecordError(ValueError):
@@ -66,6 +77,14 @@ def from_record(record: Json, kind: Any, *, at: str = "") -> Any:
     return _scalar(record, kind, at)
 
 
+def command_from_record(record: Json, kind: Any) -> Any:
+    """The command that a record holds, whatever it asks for: the bench itself refuses what makes no sense.
+
+    kind: the command's class.  Raises RecordError.
+    """
+    return _instance(record, kind, "", as_asked=True)
+
+
 def flat(record: Json, path: str = "") -> dict[str, str | int | bool | None]:
     """Every plain value in a record by its path, such as ``weights[2].at_m``."""
     if isinstance(record, dict):
@@ -112,10 +131,10 @@ def _mapping(record: Json, kind: Any, at: str) -> dict[str, Any]:
     return {key: from_record(each, kind, at=f"{at}.{key}") for key, each in record.items()}
 
 
-def _instance(record: Json, kind: Any, at: str) -> Any:
+def _instance(record: Json, kind: Any, at: str, *, as_asked: bool = False) -> Any:
     if not isinstance(record, dict) or record.get(IS) != kind.__name__:
         raise RecordError(f'{_place(at)} must be a table with "{IS}": "{kind.__name__}"')
-    hints = _hints(kind)
+    hints = {name: _widened(hint) if as_asked else hint for name, hint in _hints(kind).items()}
     names = [each.name for each in _real_fields(kind)]
     odd = sorted(set(record) ^ {IS, *names})
     if odd:
@@ -127,18 +146,41 @@ def _instance(record: Json, kind: Any, at: str) -> Any:
         raise RecordError(f"{_place(at)}: {error}") from error
 
 
+def _widened(kind: Any) -> Any:
+    """The kind with any text where only certain words may stand, and any float."""
+    if kind is float:
+        return AnyFloat
+    origin = get_origin(kind)
+    if origin is Literal:
+        return str
+    if origin in (Union, types.UnionType):
+        return Union[tuple(_widened(each) for each in get_args(kind))]  # noqa: UP007 - made, not written
+    return kind
+
+
 def _scalar(record: Json, kind: Any, at: str) -> Any:
-    if kind is float and isinstance(record, str):
-        try:
-            return float.fromhex(record)
-        except (ValueError, OverflowError) as error:
-            raise RecordError(f"{_place(at)} is {record!r}; it must be a float in hex") from error
-    if kind is type(None) and record is None:
+    if kind in (float, AnyFloat):
+        number = _number(record)
+        if number is None or (kind is float and not abs(number) <= LARGEST):
+            raise RecordError(f"{_place(at)} is {record!r}; it must be a float in hex, at most {LARGEST:g}")
+        return number
+    if record is None and kind is type(None):
         return None
-    if kind is not float and type(record) is kind:
-        return record
-    wanted = "a float in hex" if kind is float else getattr(kind, "__name__", str(kind))
-    raise RecordError(f"{_place(at)} is {record!r}; it must be {wanted}")
+    if type(record) is not kind:
+        raise RecordError(f"{_place(at)} is {record!r}; it must be {getattr(kind, '__name__', kind)}")
+    return record
+
+
+def _number(record: Json) -> float | None:
+    """A float in hex, or a whole number that stands for one and was never made a float; None for others."""
+    if type(record) is int:
+        return record if abs(record) <= LARGEST_WHOLE else None
+    if not isinstance(record, str):
+        return None
+    try:
+        return float.fromhex(record)
+    except (ValueError, OverflowError):
+        return None
 
 
 def _place(at: str) -> str:

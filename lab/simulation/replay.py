@@ -48,12 +48,14 @@ class FirstDifference:
         return f"tick {self.tick} (line {self.line}): {self.field} was {_shown(self.was)}, is {_shown(self.now)}"
 
 
-def replay(recording: Recording) -> Same | FirstDifference:
+def replay(recording: Recording, *, exact: bool | None = None) -> Same | FirstDifference:
     """Do again what was recorded, and compare at every checkpoint.
 
-    Bit for bit on the version and platform that recorded it; elsewhere floats may be ELSEWHERE apart.
+    exact: whether floats must be the same to the last bit, else they may be ELSEWHERE apart; left out, they
+    must be on the version and platform that recorded them.
     """
-    exact = (recording.version, recording.platform) == (lab.__version__, platform_key())
+    if exact is None:
+        exact = (recording.version, recording.platform) == (lab.__version__, platform_key())
     session = Session(recording.start)
     expected = flat(recorded(recording.start))
     commands = tick = 0

@@ -5,17 +5,19 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
 
 from lab.files import Fault, FileFaults
+from lab.mechanics import MechanicsError
 from lab.simulation.benches import BenchState
 from lab.simulation.command_table import COMMANDS
 from lab.simulation.commands import Command
-from lab.simulation.records import IS, Json, RecordError, from_record
+from lab.simulation.records import IS, Json, RecordError, command_from_record, from_record
 from lab.simulation.tape import FORMAT, GONE, MAKER, Plain
 
 LAST_TICK = 24 * 3600 * 200
 """A day of ticks. A tape that claims more is damaged, and replaying it would not end."""
+
+AS_WRITTEN = "it must be as the lab wrote it"
 
 _PLAIN = (str, int, bool, type(None))
 
@@ -101,7 +103,12 @@ def _header(table: dict[str, Json]) -> tuple[str, str, BenchState]:
             f"this tape has format {made!r}, and this lab reads only format {FORMAT}",
             "replay it with the version that recorded it" + _by(table),
         )
-    start = _value(table.get("start"), BenchState, key="start")
+    try:
+        start: BenchState = from_record(table.get("start"), BenchState)
+        # Whatever the bench will be asked for later must have an answer now.
+        _ = start.sum, start.stilled().released()
+    except (RecordError, MechanicsError) as error:
+        raise _BadLineError("start", str(error), AS_WRITTEN) from error
     if table.get("bench") != type(start).__name__:
         raise _BadLineError("bench", "the bench is not the one that the tape starts with", type(start).__name__)
     return str(table.get("version")), str(table.get("platform")), start
@@ -137,7 +144,10 @@ def _commanded(number: int, tick: int, table: dict[str, Json]) -> Commanded:
         raise _BadLineError("with", "the command's values are not an object", 'such as {"id": 1}')
     if refused is not None and not isinstance(refused, str):
         raise _BadLineError("refused", f"the reason is {refused!r}", "a sentence")
-    command: Command = _value({**values, IS: row.kind.__name__}, row.kind, key="with")
+    try:
+        command: Command = command_from_record({**values, IS: row.kind.__name__}, row.kind)
+    except RecordError as error:
+        raise _BadLineError("with", str(error), AS_WRITTEN) from error
     return Commanded(line=number, tick=tick, command=command, refused=refused)
 
 
@@ -155,10 +165,3 @@ def _checkpoint(number: int, tick: int, state: Json, key: str) -> Checkpoint:
             raise _BadLineError(key, f"{path} is {value!r}", "a text, a whole number, true, false or null")
         changed[path] = value
     return Checkpoint(line=number, tick=tick, changed=changed, gone=tuple(str(path) for path in gone))
-
-
-def _value(record: Json, kind: Any, *, key: str) -> Any:
-    try:
-        return from_record(record, kind)
-    except RecordError as error:
-        raise _BadLineError(key, str(error), "as the lab wrote it") from error

@@ -31,7 +31,7 @@ def test_at_most_eight_ticks_a_frame_and_the_surplus_is_counted():
 
 def test_a_clock_that_jumps_back_makes_no_ticks_and_loses_none():
     clock, _ = Clock().after(3_000_000)
-    clock, ticks = clock.after(-10**15)
+    clock, ticks = clock.after(-(10**15))
     assert ticks == 0
     clock, ticks = clock.after(2_000_000)
     assert ticks == 1
