@@ -27,7 +27,7 @@ _PLACEHOLDER = re.compile(r"\{([^{}]*)\}")
 class Wording(Protocol):
     """What a catalogue of words must be able to do."""
 
-    def say(self, msgid: str, /, **values: object) -> str:
+    def say(self, msgid: str, /, **values: str) -> str:
         """Return our own sentence in the listener's language, its values put in."""
         ...
 
