@@ -6,7 +6,6 @@ play through everything by keys and pointer without a display.
 
 from __future__ import annotations
 
-import secrets
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -15,6 +14,7 @@ from lab.app.paths import Paths
 from lab.app.record import Record
 from lab.app.rooms.room import House, Room
 from lab.app.rooms.start import StartRoom
+from lab.app.seeds import drawn_seed
 from lab.app.settings import Settings, SettingsError, changed, save_settings
 from lab.attempts import new_code
 from lab.outline.node import Node
@@ -27,14 +27,6 @@ from lab.ui.events import Event, Exposed, FileDropped, Quit, Resized
 from lab.ui.look import Look
 from lab.ui.sizes import Sizes
 from lab.ui.theme import THEMES
-
-#: Seeds that are drawn have four figures: a learner can copy one to ask for the same numbers again.
-SEEDS = (1000, 10000)
-
-
-def drawn_seed() -> int:
-    """A fresh seed for a lesson."""
-    return SEEDS[0] + secrets.randbelow(SEEDS[1] - SEEDS[0])
 
 
 class Laboratory:

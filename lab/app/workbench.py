@@ -8,7 +8,7 @@ from pathlib import Path
 
 from lab.app.paths import Paths
 from lab.files import Bar, Build, FileFaults, build_text, read_build, save_text
-from lab.mechanics import Part, Rod
+from lab.mechanics import Part, extent_m
 from lab.screens.screen import BuildEntry
 from lab.simulation import HangingBar, Refused, Session
 from lab.simulation.benches.bar_builds import build_from_hanging_bar, hanging_bar_from_build, workshop_bar
@@ -39,8 +39,12 @@ class Workbench:
 
     def open(self, path: Path) -> Refused | None:
         """Put a build file on the bench; says why where it does not fit.  Raises FileFaults."""
-        text = build_text(hangable(read_build(path)))
-        refused = self.session.do(OpenBuild(text=text))
+        build = hangable(read_build(path))
+        try:
+            hanging_bar_from_build(build)
+        except UnfitBuildError as unfit:
+            return unfit.why
+        refused = self.session.do(OpenBuild(text=build_text(build)))
         if refused is None:
             self.path = path if path.parent == self._paths.builds else None
         return refused
@@ -82,29 +86,34 @@ class Workbench:
 
 
 def hangable(build: Build) -> Build:
-    """A build for the hanging bar: a tool without a bar hangs by its longest pole, which becomes the bar."""
+    """A build for the hanging bar, which takes the place of supports.
+
+    A tool without a bar hangs by its longest pole, which becomes the bar, if all its other parts lie on it.
+    """
+    standing_on_nothing = replace(build, supports=())
     if build.bar is not None:
-        return build
+        return standing_on_nothing
     poles = [part for part in build.parts if _is_pole(part)]
     if not poles:
-        return build
+        return standing_on_nothing
     pole = max(poles, key=_length_m)
-    bar = Bar(
-        name=pole.name,
-        length_m=_length_m(pole),
-        mass_kg=pole.mass_kg,
-        left_m=pole.at_m[0] - _length_m(pole) / 2,
-        depth_m=POLE_DEPTH * _length_m(pole),
-    )
-    return replace(build, bar=bar, parts=tuple(part for part in build.parts if part is not pole))
+    length_m = _length_m(pole)
+    left_m = pole.at_m[0] - length_m / 2
+    others = tuple(part for part in build.parts if part is not pole)
+    if not all(left_m <= part.at_m[0] <= left_m + length_m for part in others):
+        return standing_on_nothing
+    bar = Bar(name=pole.name, length_m=length_m, mass_kg=pole.mass_kg, left_m=left_m, depth_m=POLE_DEPTH * length_m)
+    return replace(standing_on_nothing, bar=bar, parts=others)
 
 
 def _is_pole(part: Part) -> bool:
-    return isinstance(part.shape, Rod) and part.shape.axis == "along" and not part.cut
+    """Whether a part is slender along: then a rod of its length turns as it does, to a few parts in a thousand."""
+    along_m, across_m, up_m = extent_m(part.shape)
+    return along_m > 0 and not part.cut and max(across_m, up_m) < along_m / 10
 
 
 def _length_m(pole: Part) -> float:
-    return pole.shape.length_m if isinstance(pole.shape, Rod) else 0.0
+    return extent_m(pole.shape)[0]
 
 
 def _hanging(state: object) -> HangingBar:

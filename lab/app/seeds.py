@@ -1,0 +1,13 @@
+"""Fresh seeds for lessons that were opened without one."""
+
+from __future__ import annotations
+
+import secrets
+
+#: Four figures: a learner can copy one to ask for the same numbers again.
+SMALLEST, LARGEST = 1000, 9999
+
+
+def drawn_seed() -> int:
+    """A seed that nobody could foresee."""
+    return SMALLEST + secrets.randbelow(LARGEST - SMALLEST + 1)

@@ -1,0 +1,97 @@
+from pathlib import Path
+
+import pytest
+
+from lab.app.paths import Paths, find_paths
+from lab.app.workbench import Workbench, hangable
+from lab.files import FileFaults, read_build
+from lab.simulation import Hang
+
+SHIPPED = find_paths()
+
+
+@pytest.fixture
+def paths(tmp_path: Path) -> Paths:
+    return Paths(shipped_lessons=SHIPPED.shipped_lessons, shipped_builds=SHIPPED.shipped_builds, home=tmp_path)
+
+
+def test_a_build_is_saved_under_its_title_and_opened_again(paths: Paths):
+    bench = Workbench(paths)
+    bench.session.do(Hang(0.1, 0.25))
+    saved = bench.save(None)
+    assert saved.parent == paths.builds
+    other = Workbench(paths)
+    assert other.open(saved) is None
+    assert other.bench.weights == bench.bench.weights
+    assert other.bench.bar == bench.bench.bar
+
+
+def test_saving_again_writes_the_same_file_and_another_bench_gets_another(paths: Paths):
+    bench = Workbench(paths)
+    first = bench.save(None)
+    assert bench.save(None) == first
+    assert Workbench(paths).save(None) != first
+
+
+def test_a_shipped_build_is_never_written_over(paths: Paths):
+    bench = Workbench(paths)
+    shipped = SHIPPED.shipped_builds / "survey-bar.toml"
+    assert bench.open(shipped) is None
+    before = shipped.read_bytes()
+    assert bench.save(None).parent == paths.builds
+    assert shipped.read_bytes() == before
+
+
+#: The others have parts beyond the ends of their longest pole, so no bar could carry them.
+HANG = ("boat-hook", "camera-pole", "kite-spar", "nest-box-pole", "survey-bar")
+
+
+@pytest.mark.parametrize("name", HANG)
+def test_a_shipped_build_can_be_hung(name: str, paths: Paths):
+    bench = Workbench(paths)
+    path = SHIPPED.shipped_builds / f"{name}.toml"
+    assert bench.open(path) is None
+    assert bench.bench.title == read_build(path).title
+
+
+def test_a_tool_that_no_bar_could_carry_is_refused_with_a_sentence(paths: Paths):
+    bench = Workbench(paths)
+    before = bench.bench
+    refused = bench.open(SHIPPED.shipped_builds / "oar.toml")
+    assert refused is not None
+    assert "no bar" in refused.in_english()
+    assert bench.bench == before
+
+
+def test_a_tool_hangs_by_its_longest_pole_and_weighs_and_balances_as_before():
+    tool = read_build(SHIPPED.shipped_builds / "boat-hook.toml")
+    hung = hangable(tool)
+    assert tool.bar is None
+    assert hung.bar is not None
+    assert hung.bar.length_m == pytest.approx(0.40, abs=1e-15)
+    weight = sum(part.mass_kg for part in hung.all_parts)
+    along = sum(part.mass_kg * part.at_m[0] for part in hung.all_parts) / weight
+    assert weight == pytest.approx(0.600, abs=1e-15)
+    assert along == pytest.approx(0.056, abs=1e-15)
+
+
+def test_a_file_with_faults_leaves_the_bench_as_it_is(paths: Paths, tmp_path: Path):
+    bench = Workbench(paths)
+    before = bench.bench
+    (tmp_path / "bad.toml").write_text("format = 1\nweight = 3\n")
+    with pytest.raises(FileFaults):
+        bench.open(tmp_path / "bad.toml")
+    assert bench.bench == before
+
+
+def test_the_builds_on_offer_are_the_saved_ones_and_the_shipped_ones(paths: Paths):
+    bench = Workbench(paths)
+    saved = bench.save(None)
+    paths_on_offer = [entry.path for entry in bench.builds()]
+    assert saved in paths_on_offer
+    assert SHIPPED.shipped_builds / "survey-bar.toml" in paths_on_offer
+
+
+def test_a_build_that_cannot_be_written_raises(paths: Paths, tmp_path: Path):
+    with pytest.raises(OSError, match=r"no|No"):
+        Workbench(paths).save(tmp_path / "nowhere" / "x.toml")
