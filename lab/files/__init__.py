@@ -1,8 +1,7 @@
 """Build files and what they are made of: TOML with lines, unit systems, faults with place and cure."""
 
-from lab.files.build import ORIGIN_M, Bar, Build, Look, Support, View
-from lab.files.build_reading import FORMAT, build_from_table, read_build, read_build_text
-from lab.files.build_tables import build_schema
+from lab.files.build import FORMAT, ORIGIN_M, Bar, Build, Look, Support, View
+from lab.files.build_reading import build_from_table, build_schema, read_build, read_build_text
 from lab.files.build_writing import build_text
 from lab.files.faults import Fault, FileFaults, KeyPath, key_text, near, shown
 from lab.files.keyed_toml import Keyed, line_of, load, parse

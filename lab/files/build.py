@@ -10,7 +10,11 @@ from typing import Literal
 from lab.mechanics import Part, Pivot, Rod, Vector
 
 View = Literal["plain", "numbers", "all"]
+Tensor = tuple[Vector, Vector, Vector]
 Look = Literal["hook", "pole", "blade", "ring", "camera", "box", "weight"]
+
+FORMAT = 1
+"""The number of the file format that this version reads and writes."""
 
 ORIGIN_M: Vector = (0.0, 0.0, 0.0)
 NO_LOOKS: Mapping[str, str] = MappingProxyType({})

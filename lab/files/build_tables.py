@@ -183,7 +183,7 @@ def checked(data: dict[str, Any]) -> BuildTable | ValidationError:
         return why
 
 
-def build_schema() -> dict[str, Any]:
+def schema() -> dict[str, Any]:
     """The JSON Schema (draft 2020-12) of a build file, for editors."""
-    schema = BuildTable.model_json_schema(by_alias=True, mode="validation")
-    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **schema}
+    keys = BuildTable.model_json_schema(by_alias=True, mode="validation")
+    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **keys}

@@ -6,8 +6,7 @@ import json
 from math import degrees, radians
 from typing import cast
 
-from lab.files.build import ORIGIN_M, Bar, Build, Support
-from lab.files.table_values import Tensor
+from lab.files.build import ORIGIN_M, Bar, Build, Support, Tensor
 from lab.files.units import UNITS, UnitSystem, written_back
 from lab.mechanics import Box, Cylinder, Part, Pivot, Point, Rectangle, Rod, Vector
 

@@ -9,6 +9,7 @@ from typing import Annotated, Any
 from pydantic import BeforeValidator, Field, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
+from lab.files.build import Tensor
 from lab.files.faults import shown
 
 LARGEST = 1e9
@@ -22,7 +23,6 @@ LONGEST_NAME = 60
 LONGEST_TITLE = 120
 
 Triple = tuple[float, float, float]
-Tensor = tuple[Triple, Triple, Triple]
 
 
 def refusal(what: str, cure: str) -> PydanticCustomError:

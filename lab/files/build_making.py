@@ -1,0 +1,173 @@
+"""Makes builds out of the tables of a file: schema, then rules, then SI, gathering every fault."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import partial
+from math import radians
+from types import MappingProxyType
+from typing import Any, TypeVar
+
+from pydantic import ValidationError
+
+from lab.files.build import FORMAT, Bar, Build, Support, Tensor
+from lab.files.build_faults import FaultPlaces, schema_faults
+from lab.files.build_rules import rule_faults
+from lab.files.build_tables import (
+    BarTable,
+    BoxTable,
+    BuildTable,
+    CylinderTable,
+    PartTable,
+    PivotTable,
+    PointTable,
+    RodTable,
+    ShapeTable,
+    checked,
+)
+from lab.files.faults import Fault, FileFaults, KeyPath, shown
+from lab.files.table_values import Triple
+from lab.files.units import UNITS, UnitSystem
+from lab.mechanics import Box, Cylinder, MechanicsError, Part, Pivot, Point, Rectangle, Rod, Shape
+
+# Where a bar's depth is not given. Slender enough to look like a bar, thick enough to take hold of.
+_DEPTH_SHARE = 0.02
+
+_Made = TypeVar("_Made")
+
+
+def made_build(data: dict[str, Any], places: FaultPlaces) -> Build:
+    """The build that a table describes, its stand-ins filled in.
+
+    places: where the table lies in its file.  Raises FileFaults with everything that is wrong with it.
+    """
+    other_format = _other_format(data, places)
+    if other_format is not None:
+        raise FileFaults([other_format])
+    read = checked(data)
+    faults = rule_faults(data, places)
+    if isinstance(read, ValidationError):
+        raise FileFaults(schema_faults(read, places) + faults)
+    if faults:
+        raise FileFaults(faults)
+    return _build(read, places)
+
+
+def _other_format(data: dict[str, Any], places: FaultPlaces) -> Fault | None:
+    """A fault where the file is in another format: its other keys may then mean anything."""
+    value = data.get("format", FORMAT)
+    if isinstance(value, int) and not isinstance(value, bool) and value == FORMAT:
+        return None
+    if isinstance(value, int) and not isinstance(value, bool) and value > FORMAT:
+        cure = "open it with a newer version, or save it from there as format 1"
+    else:
+        cure = "write `format = 1`"
+    return places.fault(("format",), f"format {shown(value)} is not one this version reads", cure)
+
+
+class _Reader:
+    """Makes the parts of a build from its tables, gathering what the mechanics refuse."""
+
+    def __init__(self, system: UnitSystem, places: FaultPlaces) -> None:
+        self.faults: list[Fault] = []
+        self._system = system
+        self._places = places
+
+    def made(self, path: KeyPath, make: Callable[[], _Made]) -> _Made | None:
+        """What ``make`` gives, or None and a fault where the mechanics refuse it."""
+        try:
+            return make()
+        except MechanicsError as why:
+            what, _, cure = str(why).partition("; ")
+            self.faults.append(self._places.fault(path, what, cure or "write values that a real body has"))
+            return None
+
+    def vector(self, triple: Triple) -> Triple:
+        """Three lengths of the file, in metres."""
+        to_m = self._system.to_m
+        return (to_m(triple[0]), to_m(triple[1]), to_m(triple[2]))
+
+    def tensor(self, rows: Tensor) -> Tensor:
+        """An inertia of the file, in kg·m²."""
+        first, second, third = (
+            (self._system.to_kg_m2(a), self._system.to_kg_m2(b), self._system.to_kg_m2(c)) for a, b, c in rows
+        )
+        return (first, second, third)
+
+    def shape(self, table: ShapeTable) -> Shape:
+        """The shape of a part."""
+        to_m = self._system.to_m
+        match table:
+            case PointTable():
+                return Point()
+            case RodTable():
+                return Rod(to_m(table.length), axis=table.axis)
+            case BoxTable():
+                return Box(self.vector(table.size))
+            case CylinderTable():
+                radius_m, length_m, inner_m = to_m(table.radius), to_m(table.length), to_m(table.inner)
+                return Cylinder(radius_m, length_m, inner_m=inner_m, axis=table.axis)
+            case _:
+                return Rectangle(to_m(table.length), to_m(table.width))
+
+    def part(self, table: PartTable) -> Part:
+        """A part."""
+        return Part(
+            name=table.name,
+            mass_kg=self._system.to_kg(table.weight),
+            at_m=self.vector(table.at),
+            shape=self.shape(table.shape),
+            inertia_kg_m2=None if table.inertia is None else self.tensor(table.inertia),
+            hold=table.hold,
+            cut=table.cut,
+            mass_doubt_kg=self._system.to_kg(table.weight_doubt),
+            at_doubt_m=self.vector(table.at_doubt),
+            set_name=table.together,
+        )
+
+    def bar(self, table: BarTable) -> Bar:
+        """The bar."""
+        depth = _DEPTH_SHARE * table.length if table.depth is None else table.depth
+        return Bar(
+            name=table.name,
+            length_m=self._system.to_m(table.length),
+            mass_kg=self._system.to_kg(table.weight),
+            left_m=self._system.to_m(table.left),
+            depth_m=self._system.to_m(depth),
+        )
+
+    def pivot(self, table: PivotTable) -> Pivot:
+        """What it turns about."""
+        return Pivot(
+            at_m=self._system.to_m(table.at),
+            up_m=self._system.to_m(table.up),
+            stop_rad=radians(table.stop),
+            pad_m=self._system.to_m(table.pad),
+            damping_kg_m2_s=self._system.to_kg_m2(table.damping),
+        )
+
+
+def _build(table: BuildTable, places: FaultPlaces) -> Build:
+    reader = _Reader(UNITS[table.units], places)
+    parts = []
+    for index, part_table in enumerate(table.part):
+        # All else in a part is checked by now; what the mechanics still may refuse is an impossible inertia.
+        key = () if part_table.inertia is None else ("inertia",)
+        part = reader.made(("part", index, *key), partial(reader.part, part_table))
+        if part is not None:
+            parts.append(part)
+    pivot_table = table.pivot
+    pivot = None if pivot_table is None else reader.made(("pivot",), partial(reader.pivot, pivot_table))
+    if reader.faults:
+        raise FileFaults(reader.faults)
+    return Build(
+        title=table.title,
+        units=table.units,
+        reference_m=reader.vector(table.reference),
+        view=table.view,
+        bar=None if table.bar is None else reader.bar(table.bar),
+        parts=tuple(parts),
+        pivot=pivot,
+        supports=tuple(Support(name=each.name, at_m=reader.vector(each.at)) for each in table.support),
+        looks=MappingProxyType({part.name: part.look for part in table.part if part.look is not None}),
+    )
