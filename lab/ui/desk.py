@@ -11,7 +11,7 @@ from lab.ui.outcomes import Escaped, Scrolled, WidgetEvent
 from lab.ui.pointers import Gesture, Pointers
 from lab.ui.scrolling import WHEEL_PX, into_view, scrolled, scrolled_by_key
 from lab.ui.widgets.dialog import Dialog, Toast
-from lab.ui.widgets.keypad import RUB_OUT, Keypad, keypad_dialog, press_keypad
+from lab.ui.widgets.keypad import DONE, RUB_OUT, Keypad, keypad_dialog, press_keypad
 from lab.ui.widgets.widget import Mood, Widget
 
 _RING_AWAY_PX = 4.0
@@ -196,6 +196,7 @@ class Desk:
         if entered is not None and entered != keypad:
             self._consumed = True
             self._open(entered)
+            self.focus(DONE)  # whoever types expects Enter to finish
 
     def _open(self, keypad: Keypad | None) -> None:
         self._keypad = keypad

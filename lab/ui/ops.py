@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Hashable
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from lab.ui.geometry import Point, Rect
 
@@ -119,3 +119,37 @@ Op = BoxOp | LineOp | PolygonOp | CircleOp | ArcOp | HatchOp | TextOp | TurnedOp
 def visible_part(op: Op) -> Rect:
     """Where an operation can leave ink: its bounds within its clip."""
     return op.bounds if op.clip is None else op.bounds.common(op.clip)
+
+
+def _times(rect: Rect | None, k: float) -> Rect | None:
+    return None if rect is None else Rect(rect.x * k, rect.y * k, rect.w * k, rect.h * k)
+
+
+def _point(point: Point, k: float) -> Point:
+    return (point[0] * k, point[1] * k)
+
+
+_LENGTHS = frozenset({"width", "radius", "spacing", "x", "baseline", "size"})
+
+
+def scaled(op: Op, k: float) -> Op:
+    """The same operation, everything k times as large.
+
+    Raises ValueError for a turned body: a body upon a body is not drawn.
+    """
+    if isinstance(op, TurnedOp):
+        raise ValueError(f"body {op.body.name!r} lies on another body; draw what is on it directly")
+    changes: dict[str, Any] = {"bounds": _times(op.bounds, k), "clip": _times(op.clip, k)}
+    for name in op._fields:
+        value = getattr(op, name)
+        if name in _LENGTHS:
+            changes[name] = value * k
+        elif name == "points":
+            changes[name] = tuple(_point(point, k) for point in value)
+        elif name in ("center", "at", "grip"):
+            changes[name] = _point(value, k)
+        elif name == "dash":
+            changes[name] = tuple(length * k for length in value)
+        elif name == "box":
+            changes[name] = _times(value, k)
+    return op._replace(**changes)
