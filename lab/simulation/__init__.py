@@ -1,4 +1,10 @@
-"""What happens, in ticks: benches, commands, session, tape and replay."""
+"""What happens, in ticks: benches, commands, session, tape and replay.
+
+Determinism: the same first state, and the same commands before the same ticks, lead to the same states to the
+last bit on the same version and platform (``tape.platform_key``), however long the frames were. So nothing in
+a command or a tick reads a clock, a random number, a file or the surroundings, and nothing is printed;
+real time comes in only as nanoseconds to ``Session.advance``, and only whole ticks of 5 ms reach a bench.
+"""
 
 from lab.simulation.benches import BenchState, FingerTool, HangingBar, Hung
 from lab.simulation.benches.bar_builds import (

@@ -88,13 +88,13 @@ class Tape:
         self._lines.append(_line(line))
         self._now = (tick, state)
         if why is None:
-            self._checkpoint()
+            self._checkpoint(tick, state)
 
     def ticked(self, tick: int, state: BenchState) -> None:
         """A tick was done. Every second of them makes a checkpoint."""
         self._now = (tick, state)
         if tick % CHECKPOINT_TICKS == 0:
-            self._checkpoint()
+            self._checkpoint(tick, state)
 
     def text(self) -> str:
         """The tape so far, JSON lines; the last is the state as it is now."""
@@ -104,11 +104,8 @@ class Tape:
         end = _line({"tick": tick, "end": _difference(self._last, flat(recorded(state)))})
         return "".join(f"{line}\n" for line in (*self._lines, end))
 
-    def _checkpoint(self) -> None:
+    def _checkpoint(self, tick: int, state: BenchState) -> None:
         """Write down what is different since the last checkpoint; nothing where nothing is."""
-        if self._now is None:
-            return
-        tick, state = self._now
         if state is self._kept:
             return
         self._kept = state

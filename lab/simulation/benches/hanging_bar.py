@@ -36,11 +36,12 @@ FADE_S = 1.0
 """A swing fades to 1/e in this time, s: from a few degrees it is at rest after about 6 s, so that a class
 sees the end. Longer and they look away; shorter and the bar seems to hang in oil."""
 
-MOST_DAMPED = 0.8
-"""The most damping, as a share of critical. At 0.8 a slow bar comes to rest soonest; more and it creeps."""
+MOST_DAMPED = 0.9
+"""The most damping, as a share of critical. With it a bar on a low pin is at rest within 6 s; at 0.7 it rocks
+for 2 s longer, and over 1 it creeps."""
 
-REST_RAD = 5e-4
-"""Nearer to its end than this, and slower than this in a second, the bar is at rest: a quarter of a pixel at
+REST_RAD = 1e-3
+"""Nearer to its end than this, and slower than this in a second, the bar is at rest: half a pixel at
 the end of a bar of 1000. Smaller, and a class waits for what nobody can see."""
 
 LEVEL = Swing(angle_rad=0.0, rate_rad_s=0.0)

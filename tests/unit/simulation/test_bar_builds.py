@@ -136,3 +136,13 @@ def test_a_weight_that_moves_keeps_its_shape_and_its_doubts():
     after = session.state.weight(1).part
     assert after.at_m == (0.5, 0.03, -0.04)
     assert (after.shape, after.mass_doubt_kg, after.set_name) == (before.shape, before.mass_doubt_kg, "dock scale")
+
+
+def test_a_build_that_can_be_read_but_not_hung_is_refused_too():
+    session = Session(workshop_bar())
+    first = session.state
+    why = session.do(
+        OpenBuild('format = 1\ntitle = "Lead"\nunits = "g-cm"\npart = [{ name = "l", weight = 1, at = 0 }]')
+    )
+    assert "no bar" in why.in_english()
+    assert session.state is first

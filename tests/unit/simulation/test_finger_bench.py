@@ -169,3 +169,22 @@ def test_parts_that_mechanics_cannot_use_are_refused_with_its_reason(build):
     vast = tuple(replace(part, mass_kg=1e308) for part in build.parts)
     with pytest.raises(UnfitBuildError, match="can't lie on a finger: the sum is too large"):
         finger_from_build(replace(build, parts=vast))
+
+
+def test_a_tool_that_has_had_its_minute_is_called_down_where_it_is(build):
+    tool = finger_from_build(build, finger_at_m=0.096).released().ticked().ticked()
+    ended = tool.at_end()
+    assert not ended.moving
+    assert ended.outcome == "left"
+    assert ended.motion.angle_rad == tool.motion.angle_rad
+    assert ended.at_end() is ended
+
+
+def test_a_bow_that_hangs_under_the_pad_tips_about_its_edge_and_comes_to_rest_there():
+    # Its weights hang below its face, so off the pad it tilts and stays, as a coat hanger does.
+    text = BOAT_HOOK.replace("at = 2.0", "at = [2.0, 0, -12]").replace("[4, 2, 5]", "[4, 2, 2]")
+    heavy = finger_from_build(read_build_text(text, file="bow.toml"), finger_at_m=0.06, pad_half_m=0.003).released()
+    rested = settle(heavy)
+    assert not rested.moving
+    assert rested.outcome == "left"
+    assert rested.motion.angle_rad > 0.0

@@ -173,3 +173,11 @@ def test_a_guess_is_kept_until_what_was_guessed_about_changes(session):
 def test_there_is_nothing_to_take_back_or_make_again_at_first(session):
     assert "nothing to take back" in refused(session, Undo())
     assert "nothing to make again" in refused(session, Redo())
+
+
+def test_names_do_not_run_out_with_the_letters():
+    session = Session(empty_bar())
+    done(session, *(Hang(0.05, 0.5) for _ in range(30)))
+    names = [weight.name for weight in session.state.weights]
+    assert names[:2] == ["brass 50", "brass 50 b"]
+    assert names[25:28] == ["brass 50 z", "brass 50 27", "brass 50 28"]

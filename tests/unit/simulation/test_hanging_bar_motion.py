@@ -77,8 +77,8 @@ def test_the_end_that_the_moments_say_drops_and_a_class_need_not_wait(up_m, at_m
     bar, seconds = rest_after_s(hung_at(at_m, up_m))
     assert bar.outcome == side
     assert (bar.swing.angle_rad > 0) == (side == "left")
-    # About 6 s is the promise; a light bar on a high pin takes a little longer from a wide tilt.
-    assert seconds < 7.0
+    # About 6 s is the promise.
+    assert seconds < 6.5
 
 
 def test_it_comes_to_rest_at_the_tilt_of_statics():
@@ -95,7 +95,7 @@ def test_settling_without_a_screen_ends_as_watching_does():
 
 
 def test_a_bar_that_creeps_for_minutes_is_settled_where_it_would_end():
-    # A millionth of a gram-centimetre: undamped and without a swing, half an hour to the stop.
+    # A ten-thousandth of a gram-centimetre: undamped and without a swing, half an hour to the stop.
     bar = hung_at(0.444 - 2e-9, 0.0).released()
     assert bar.moving
     ended = settle(bar)
@@ -168,3 +168,11 @@ def test_clamping_a_weight_changes_how_it_swings_but_not_which_end_drops():
     hung = workshop_bar()
     clamped = replace(hung, weights=tuple(replace(weight, hold="clamped") for weight in hung.weights))
     assert rest_after_s(clamped)[0].outcome == rest_after_s(hung)[0].outcome == "right"
+
+
+def test_a_bar_put_together_in_the_middle_of_its_swing_goes_on_from_there():
+    watched = workshop_bar().released().ticked()
+    assert replace(watched, turning=None).ticked().swing == watched.ticked().swing
+    assert replace(watched, turning=None).at_end().swing == watched.at_end().swing
+    assert watched.stilled().at_end() == workshop_bar()
+    assert watched.released() is watched
