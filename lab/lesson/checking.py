@@ -7,11 +7,10 @@ from pathlib import Path
 
 from lab.files import Fault, KeyPath, load, shown
 from lab.lesson.asking import PROMPTS
+from lab.lesson.fault_places import FaultPlaces
 from lab.lesson.lesson import Lesson, Question
 from lab.lesson.matching import Blur, blurs
-from lab.lesson.reading import lesson_or_faults
-from lab.lesson.schema import FaultPlaces
-from lab.lesson.variation import drawn, tolerance_m
+from lab.lesson.variation import Draw, drawn, tolerance_m
 
 SEEDS = 60
 """How many seeds a varied question is tried with, each asked for the first time and again."""
@@ -22,6 +21,9 @@ MOST_WORDS = 40
 
 def check_lesson(path: Path) -> tuple[tuple[Fault, ...], tuple[Fault, ...]]:
     """Return (faults, warnings) of a lesson file; never raises for what is in the file."""
+    # Imported here for pydantic's sake: see `reading`.
+    from lab.lesson.making import lesson_or_faults
+
     lesson, faults = lesson_or_faults(Path(path))
     if lesson is None:
         return faults, ()
@@ -30,46 +32,37 @@ def check_lesson(path: Path) -> tuple[tuple[Fault, ...], tuple[Fault, ...]]:
     warnings: list[Fault] = []
     for index, question in enumerate(lesson.questions):
         at: KeyPath = ("question", index)
-        drawing = _drawing_fault(lesson, question)
-        if drawing is not None:
-            unsolvable.append(places.fault((*at, "vary"), *drawing))
-        warnings += [places.fault((*at, *key), what, cure) for key, what, cure in _warnings(lesson, question)]
+        draws = _draws(lesson, question)
+        if any(draw.quality == "as written, nothing drawn would do" for draw in draws):
+            what = "some seeds find no numbers that keep the truth off ties and off the claimed ways"
+            cure = "widen the ranges, or claim fewer ways of thinking"
+            unsolvable.append(places.fault((*at, "vary"), what, cure))
+        warnings += [places.fault((*at, *key), what, cure) for key, what, cure in _warnings(question, draws)]
     return tuple(unsolvable), tuple(warnings)
 
 
-def _drawing_fault(lesson: Lesson, question: Question) -> tuple[str, str] | None:
-    """Return what is wrong where some seed finds no numbers that make a sound question."""
+def _draws(lesson: Lesson, question: Question) -> list[Draw]:
+    """Return the numbers of many seeds, of the first asking and of the first *again*."""
     if not question.ranges:
-        return None
-    for seed in range(SEEDS):
-        for round_ in (0, 1):
-            draw = drawn(question, lesson=lesson.name, units=lesson.units, seed=seed, round_=round_)
-            if draw.quality == "as written, nothing drawn would do":
-                cure = "widen the ranges, or claim fewer ways of thinking"
-                return f"seed {seed} finds no numbers that keep the truth off ties and off the claimed ways", cure
-    return None
+        return [drawn(question, lesson=lesson.name, units=lesson.units, seed=0, round_=0)]
+    return [
+        drawn(question, lesson=lesson.name, units=lesson.units, seed=seed, round_=round_)
+        for seed in range(SEEDS)
+        for round_ in (0, 1)
+    ]
 
 
-def _warnings(lesson: Lesson, question: Question) -> Iterator[tuple[KeyPath, str, str]]:
+def _warnings(question: Question, draws: list[Draw]) -> Iterator[tuple[KeyPath, str, str]]:
     words = sum(len(text.split()) for text in (question.title, question.say, PROMPTS[question.ask]))
     if words > MOST_WORDS:
         yield ("say",), f"{words} words before a learner can act", f"write at most {MOST_WORDS}"
-    found = dict.fromkeys(_blurs(lesson, question))
+    found: dict[Blur, None] = {}
+    for draw in draws:
+        if draw.quality != "clear":
+            within_m = tolerance_m(question, draw.build)
+            found |= dict.fromkeys(blurs(question.ask, draw.build, question.claims, tolerance_m=within_m))
     for blur in found:
         yield ("ways",), _blurred(blur), "change the scene or its ranges, or claim another way"
-
-
-def _blurs(lesson: Lesson, question: Question) -> Iterator[Blur]:
-    """Yield what the question cannot tell apart as written, where that is asked, and with any numbers drawn."""
-    asked_as_written = not question.ranges or question.as_written_first
-    rounds = [(0, 0)] if asked_as_written else []
-    if question.ranges:
-        rounds += [(seed, 1 if question.as_written_first else 0) for seed in range(SEEDS)]
-    for seed, round_ in rounds:
-        draw = drawn(question, lesson=lesson.name, units=lesson.units, seed=seed, round_=round_)
-        if draw.quality != "clear":
-            build = draw.build
-            yield from blurs(question.ask, build, question.claims, tolerance_m=tolerance_m(question, build))
 
 
 def _blurred(blur: Blur) -> str:

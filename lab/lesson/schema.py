@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError
 
-from lab.files import Fault, KeyPath, key_text, line_of, near, shown
+from lab.files import Fault, KeyPath, near, shown
 from lab.files.table_values import Above0, Number, Title, refusal
+from lab.lesson.fault_places import FaultPlaces, nearest_of
 from lab.lesson.lesson import Ask, Level
 
 LONGEST_TEXT = 600
@@ -112,19 +113,6 @@ _EXAMPLES: Mapping[str, str] = {
 }
 
 
-class FaultPlaces:
-    """Where the faults of one file lie."""
-
-    def __init__(self, file: str, lines: Mapping[KeyPath, int]) -> None:
-        """lines: key path → line from 1."""
-        self._file = file
-        self._lines = lines
-
-    def fault(self, path: KeyPath, what: str, cure: str) -> Fault:
-        """Return the fault of the key at a path."""
-        return Fault(file=self._file, line=line_of(self._lines, path), key=key_text(path), what=what, cure=cure)
-
-
 def table_faults(refused: ValidationError, table: type[BaseModel], at: KeyPath, places: FaultPlaces) -> list[Fault]:
     """Return one fault for everything that the schema refused in the table at a key path."""
     faults = []
@@ -177,10 +165,3 @@ def _nearest_key(key: str, table: type[BaseModel]) -> str:
     known = [field.alias or name for name, field in table.model_fields.items()]
     nearest = near(key, known)
     return f"did you mean `{nearest}`?" if nearest else f"the keys here are {', '.join(known)}"
-
-
-def nearest_of(value: object, choices: Iterable[str]) -> str:
-    """Return a cure that offers the nearest choice, or all of them."""
-    known = list(choices)
-    nearest = near(value, known) if isinstance(value, str) else None
-    return f'did you mean "{nearest}"?' if nearest else "write one of " + ", ".join(f'"{each}"' for each in known)

@@ -9,10 +9,10 @@ from typing import Any
 from lab.files import UNITS, Build, Fault, FileFaults, KeyPath, build_from_table, shown
 from lab.lesson.amounts import amounts_of
 from lab.lesson.asked import Answer
+from lab.lesson.fault_places import FaultPlaces, nearest_of
 from lab.lesson.lesson import Question, Range, SceneSource
 from lab.lesson.matching import PART_NAMES, PLACE_NAMES, SIDE_NAMES
 from lab.lesson.messages import decimals_needed, placeholders
-from lab.lesson.schema import FaultPlaces, nearest_of
 from lab.lesson.situation import situation_of
 from lab.lesson.truth import truth_of
 from lab.lesson.variation import value_names

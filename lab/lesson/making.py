@@ -1,0 +1,123 @@
+"""From the tables of a lesson file to a lesson, or to everything that is wrong with them."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from pydantic import ValidationError
+
+from lab.files import Fault, FileFaults, Keyed, KeyPath, load, shown
+from lab.lesson.fault_places import FaultPlaces
+from lab.lesson.lesson import Lesson, Question, Range, SceneSource
+from lab.lesson.scene_files import SceneRefusedError, load_scene
+from lab.lesson.schema import LessonTable, QuestionTable, table_faults
+from lab.lesson.soundness import question_faults
+
+
+def lesson_or_faults(path: Path) -> tuple[Lesson | None, tuple[Fault, ...]]:
+    """Return the lesson, or None, and every fault of its file; nothing in the file makes it raise."""
+    try:
+        keyed = load(path)
+    except FileFaults as unreadable:
+        return None, unreadable.faults
+    places = FaultPlaces(str(path), keyed.lines)
+    faults: list[Fault] = []
+    table: LessonTable | None = None
+    try:
+        table = LessonTable.model_validate(keyed.data)
+    except ValidationError as refused:
+        faults += table_faults(refused, LessonTable, (), places)
+    listed = keyed.data.get("question")
+    units = table.units if table is not None else "g-cm"
+    questions = []
+    for index, data in enumerate(listed if isinstance(listed, list) else []):
+        question, found = _question(path, keyed, index, data, units)
+        faults += found
+        if question is not None:
+            questions.append(question)
+    faults += _names_used_twice(questions, places)
+    faults.sort(key=lambda fault: (fault.file != str(path), fault.file, fault.line))
+    if faults or table is None:
+        return None, tuple(faults)
+    lesson = Lesson(
+        name=path.stem,
+        title=table.title,
+        level=table.level,
+        aim=table.aim,
+        units=table.units,
+        questions=tuple(questions),
+        file=str(path),
+    )
+    return lesson, ()
+
+
+def _question(path: Path, keyed: Keyed, index: int, data: Any, units: str) -> tuple[Question | None, list[Fault]]:
+    """Return a question, or None where its table or its scene cannot be read, and everything wrong with it."""
+    at: KeyPath = ("question", index)
+    places = FaultPlaces(str(path), keyed.lines)
+    if not isinstance(data, dict):
+        return None, [places.fault(at, f"{shown(data)} is not a table", "write `[[question]]` and its keys below it")]
+    faults: list[Fault] = []
+    table: QuestionTable | None = None
+    try:
+        table = QuestionTable.model_validate(data)
+    except ValidationError as refused:
+        faults += table_faults(refused, QuestionTable, at, places)
+    scene = None
+    if "scene" in data:
+        scene, found = _scene(path, keyed, data["scene"], at, places)
+        faults += found
+    if scene is None:
+        return None, faults
+    question = _from_tables(table, scene) if table is not None else None
+    faults += question_faults(question, scene, index=index, title=data.get("title"), units=units, places=places)
+    return question, faults
+
+
+def _scene(
+    path: Path, keyed: Keyed, value: Any, at: KeyPath, places: FaultPlaces
+) -> tuple[SceneSource | None, list[Fault]]:
+    here = (*at, "scene")
+    if isinstance(value, dict):
+        return SceneSource(table=value, lines=keyed.lines, file=str(path), at=here), []
+    if not isinstance(value, str):
+        cure = 'write `[question.scene]` and its keys below it, or a file name such as "boat-hook.toml"'
+        return None, [places.fault(here, f"{shown(value)} is no scene", cure)]
+    try:
+        loaded, file, at_in_file = load_scene(path, value)
+    except SceneRefusedError as refused:
+        return None, [places.fault(here, f"{shown(value)}: {refused.what}", refused.cure)]
+    except FileFaults as unreadable:
+        return None, list(unreadable.faults)
+    return SceneSource(table=loaded.data, lines=loaded.lines, file=file, at=at_in_file), []
+
+
+def _from_tables(table: QuestionTable, scene: SceneSource) -> Question:
+    return Question(
+        name=table.name,
+        ask=table.ask,
+        title=table.title,
+        say=table.say,
+        scene=scene,
+        tolerance=table.tolerance,
+        claims=tuple(table.ways),
+        hints=tuple(table.hints),
+        ranges=tuple(
+            Range(keys=tuple(name.strip() for name in names.split(",")), low=each.low, high=each.to, step=each.step)
+            for names, each in table.vary.items()
+        ),
+        as_written_first=table.as_written_first,
+        expect=table.expect,
+    )
+
+
+def _names_used_twice(questions: list[Question], places: FaultPlaces) -> list[Fault]:
+    seen: set[str] = set()
+    faults = []
+    for index, question in enumerate(questions):
+        if question.name in seen:
+            what = f"the name {shown(question.name)} is used twice"
+            faults.append(places.fault(("question", index, "name"), what, "give each question a name of its own"))
+        seen.add(question.name)
+    return faults
