@@ -1,0 +1,220 @@
+"""The screen of a lesson: predict, let go, explain, and the end."""
+
+from __future__ import annotations
+
+from lab.lesson import SIDES, SURENESS, Action, Again, Hint, LockIn, Next, Set, Skip, Sure, Watched, render
+from lab.outline import Node
+from lab.outline.words import msg
+from lab.screens.intents import Answer, Back, ChangeSetting, Go, Intent, ShowContrast
+from lab.screens.lesson_end import TO_BUILD, TO_LESSONS, lesson_end
+from lab.screens.notices import with_notice
+from lab.screens.page import Page
+from lab.screens.question_layout import Spread
+from lab.screens.question_picture import PICTURE, dragged_place, picture_side, place_under
+from lab.screens.question_scope import (
+    AGAIN,
+    CONTRAST,
+    FINGER,
+    GO_ON,
+    HINT,
+    LOCK,
+    NEXT,
+    PLACE,
+    SIDE,
+    SKIP,
+    SURE,
+    Scope,
+)  # fmt: skip
+from lab.screens.question_text import text_sheet
+from lab.screens.reading_page import ReadingPage
+from lab.screens.screen import Outcome, QuestionModel
+from lab.screens.top_bar import UNITS, next_units, top_bar
+from lab.ui.canvas import Canvas
+from lab.ui.events import Event
+from lab.ui.geometry import Point
+from lab.ui.look import Look
+from lab.ui.outcomes import (
+    Changed,
+    Chosen,
+    DragBegan,
+    DragCancelled,
+    Dragged,
+    Dropped,
+    Nudged,
+    Pressed,
+    Tapped,
+    WidgetEvent,
+)  # fmt: skip
+from lab.ui.widgets.choice import option_key
+from lab.ui.widgets.widget import Widget
+
+HELP_LINES = (
+    msg("Say what you think will happen before anything moves. A guess will do."),
+    msg("For a place: slide the finger, tap the rule, or set the number. Then say how sure you are and lock it in."),
+    msg("Then it is let go, and you see what decides."),
+)
+LARGE_STEP = 10
+"""Steps that a nudge with Shift is worth."""
+
+_ACTIONS: dict[str, Action] = {
+    LOCK: LockIn(),
+    HINT: Hint(),
+    SKIP: Skip(),
+    GO_ON: Watched(),
+    AGAIN: Again(),
+    NEXT: Next(),
+}
+
+
+class QuestionScreen:
+    """Shows one question after the other; keeps what is half done: a drag, an open dialog."""
+
+    def __init__(self, look: Look) -> None:
+        self._page = Page(look, help_lines=HELP_LINES)
+        self._model: QuestionModel | None = None
+        self._drag_from: tuple[float | None] | None = None
+        self._ideas: dict[tuple[int, int], tuple[str, str]] = {}
+        self._at: tuple[int, int, str] | None = None
+
+    def show(self, model: QuestionModel) -> None:
+        """Take a new model."""
+        self._model = model
+        self._remember(model)
+        self._refresh()
+        at = (model.run.index, model.run.round, model.run.phase)
+        if at != self._at:
+            self._at = at
+            if self._page.desk.by_keyboard:
+                self._page.desk.focus(_first_key(model))
+
+    def restyle(self, look: Look) -> None:
+        """Take another look."""
+        self._page.desk.restyle(look)
+        self._refresh()
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw the model that was shown last."""
+        self._page.desk.draw(canvas)
+
+    def outline(self) -> Node:
+        """The same as a tree."""
+        return self._page.desk.outline()
+
+    def handle(self, event: Event) -> Outcome:
+        """Answer an event."""
+        if self._model is None:
+            return Outcome()
+        intents: list[Intent] = []
+        events = self._page.desk.handle(event)
+        for happened in events:
+            shared = self._page.answer(happened, self._model.setting)
+            intents += self._answer(happened, self._model) if shared is None else shared
+        if events:
+            self._refresh()
+        return Outcome(consumed=self._page.desk.consumed, intents=tuple(intents))
+
+    # --- answering --------------------------------------------------------------------------------------------
+
+    def _answer(self, event: WidgetEvent, model: QuestionModel) -> list[Intent]:
+        scope = self._scope(model)
+        match event:
+            case Pressed(key=key) if key in _ACTIONS:
+                return [Answer(action=_ACTIONS[key])]
+            case Pressed(key=key) if key == CONTRAST:
+                return [ShowContrast(shown=not model.contrast)]
+            case Pressed(key=key) if key == UNITS:
+                return [ChangeSetting(name="units", value=next_units(scope.units.name))]
+            case Pressed(key=key) if key == TO_LESSONS:
+                return [Back()]
+            case Pressed(key=key) if key == TO_BUILD:
+                return [Go(place="build")]
+            case Chosen(key=key, value=value):
+                return [Answer(action=action) for action in _chosen(key, value)]
+            case Changed(key=key, value=shown) if key == PLACE:
+                return self._place(scope, scope.units.to_m(shown))
+            case Nudged(key=key) if key == FINGER:
+                return self._nudge(scope, event)
+            case Tapped(key=key, at=at) if key == PICTURE:
+                rect = self._page.desk.rect(PICTURE)
+                place_m = None if rect is None else place_under(scope, rect, at)
+                return [] if place_m is None else self._place(scope, place_m)
+            case DragBegan() | Dragged() | Dropped() | DragCancelled():
+                return self._drag(scope, event)
+        return []
+
+    def _place(self, scope: Scope, place_m: float) -> list[Intent]:
+        snapped_m = scope.snapped_m(place_m)
+        if scope.run.phase != "predict" or snapped_m == scope.place_m:
+            return []
+        return [Answer(action=Set(value=snapped_m, given=scope.shown_place(snapped_m)))]
+
+    def _nudge(self, scope: Scope, event: Nudged) -> list[Intent]:
+        tool = scope.finger
+        if tool is None:
+            return []
+        steps = event.dx * (LARGE_STEP if event.large else 1)
+        start = scope.units.from_m(tool.finger_at_m if scope.place_m is None else scope.place_m)
+        return self._place(scope, scope.units.to_m(start + steps * scope.step))
+
+    def _drag(self, scope: Scope, event: DragBegan | Dragged | Dropped | DragCancelled) -> list[Intent]:
+        if event.key != FINGER:
+            return []
+        if isinstance(event, DragCancelled):
+            before = self._drag_from[0] if self._drag_from else None
+            self._drag_from = None
+            return [] if before is None else self._place(scope, before)
+        if isinstance(event, DragBegan):
+            self._drag_from = (scope.place_m,)
+        elif isinstance(event, Dropped):
+            self._drag_from = None
+        return self._dragged_to(scope, event.at)
+
+    def _dragged_to(self, scope: Scope, at: Point) -> list[Intent]:
+        rect = self._page.desk.rect(PICTURE)
+        place_m = None if rect is None else dragged_place(scope, rect, at)
+        return [] if place_m is None else self._place(scope, place_m)
+
+    # --- showing ----------------------------------------------------------------------------------------------
+
+    def _scope(self, model: QuestionModel) -> Scope:
+        return Scope(look=self._page.look, model=model, dragging=self._drag_from is not None)
+
+    def _remember(self, model: QuestionModel) -> None:
+        """Keep what other answers were the answer to: the end of the lesson tells them once more."""
+        run, told = model.run, model.run.explanation
+        if run.phase != "explain" or told is None or told.right or told.idea is None:
+            return
+        words = self._page.look.words
+        idea = render(told.idea, words, run.asked.units)
+        self._ideas[(run.index, run.round)] = (words.content(run.asked.build.title), idea)
+
+    def _refresh(self) -> None:
+        model = self._model
+        if model is None:
+            return
+        self._page.show(self._root(model), setting=model.setting, notice=model.notice)
+
+    def _root(self, model: QuestionModel) -> Widget:
+        look, run, scope = self._page.look, model.run, self._scope(model)
+        content = look.words.content
+        if run.phase == "finished":
+            bar = top_bar(look, title=content(run.lesson.title), trail=look.words.say("Lessons"))
+            page = lesson_end(look, run, ideas=tuple(self._ideas.values()), learner=model.learner)
+            return ReadingPage(with_notice(look, bar, model.notice), page)
+        bar = top_bar(look, title=scope.text(run.asked.title), trail=content(run.lesson.title), units=scope.units)
+        return Spread(with_notice(look, bar, model.notice), text_sheet(scope), picture_side(scope))
+
+
+def _first_key(model: QuestionModel) -> str:
+    """What the keyboard is put on when another question or step comes up."""
+    run = model.run
+    if run.phase == "predict":
+        return PLACE if run.asked.kind == "place" else option_key(SIDE, "left")
+    return {"watch": GO_ON, "explain": NEXT}.get(run.phase, TO_LESSONS)
+
+
+def _chosen(key: str, value: str) -> tuple[Action, ...]:
+    """What choosing an option means."""
+    if key == SURE:
+        return tuple(Sure(how=how) for how in SURENESS if how == value)
+    return tuple(Set(value=side, given=side) for side in SIDES if key == SIDE and side == value)

@@ -1,0 +1,89 @@
+"""What the parts of a question's screen are made from: the model, how it looks, in which units."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from lab.files import UNITS, UnitSystem
+from lab.lesson import Asked, Explanation, Message, Run, render
+from lab.scenes.readings import Readings
+from lab.screens.screen import QuestionModel
+from lab.simulation.benches.finger import FingerTool
+from lab.ui.look import Look
+
+FINGER, PLACE, SIDE, SURE = "finger", "place", "side", "sure"
+LOCK, HINT, SKIP, GO_ON, AGAIN, NEXT, CONTRAST = "lock", "hint", "skip", "go-on", "again", "next", "contrast"
+"""Keys of what can be done."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scope:
+    """One showing of a question.  dragging: whether the finger is being dragged just now."""
+
+    look: Look
+    model: QuestionModel
+    dragging: bool = False
+
+    @property
+    def run(self) -> Run:
+        """Where the learner is."""
+        return self.model.run
+
+    @property
+    def asked(self) -> Asked:
+        """The question."""
+        return self.run.asked
+
+    @property
+    def told(self) -> Explanation | None:
+        """What is explained, from lock-in on."""
+        return self.run.explanation
+
+    @property
+    def units(self) -> UnitSystem:
+        """The units that are shown: those chosen for the whole lab, else the question's own."""
+        return UNITS[self.model.setting.units] if self.model.setting.units else self.asked.units
+
+    @property
+    def readings(self) -> Readings:
+        """Writes quantities."""
+        return Readings(words=self.look.words, units=self.units)
+
+    @property
+    def finger(self) -> FingerTool | None:
+        """The tool on the finger, None where a bar hangs."""
+        return self.model.bench if isinstance(self.model.bench, FingerTool) else None
+
+    @property
+    def place_m(self) -> float | None:
+        """The place that was given, None before."""
+        return self.run.value if isinstance(self.run.value, float) else None
+
+    @property
+    def decimals(self) -> int:
+        """Figures after the point of a place, in the units that are shown."""
+        own = self.units.name == self.asked.units.name
+        return self.asked.decimals if own else self.readings.fineness.length
+
+    @property
+    def step(self) -> float:
+        """The step of − and + in the units that are shown: the last figure."""
+        return float(10.0**-self.decimals)
+
+    def text(self, sentence: Message) -> str:
+        """A sentence of the lesson in words."""
+        return render(sentence, self.look.words, self.units)
+
+    def say(self, template: str, /, **values: str) -> str:
+        """A sentence of the screen."""
+        return self.look.words.say(template, **values)
+
+    def shown_place(self, place_m: float) -> str:
+        """A place as it is written, with its unit."""
+        number = self.look.words.number(self.units.from_m(place_m), self.decimals)
+        return self.say("{number} {unit}", number=number, unit=self.units.length_word)
+
+    def snapped_m(self, place_m: float) -> float:
+        """The place on the screen's own figures that is nearest, within the tool."""
+        shown = round(self.units.from_m(place_m), self.decimals)
+        return min(max(self.units.to_m(shown), self.asked.left_m), self.asked.right_m)

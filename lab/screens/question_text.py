@@ -1,0 +1,197 @@
+"""The text side of a question: predict, watch, explain."""
+
+from __future__ import annotations
+
+from lab.lesson import Explanation
+from lab.mechanics import MomentRow
+from lab.screens.question_layout import TextSheet
+from lab.screens.question_scope import AGAIN, GO_ON, HINT, LOCK, NEXT, PLACE, SIDE, SKIP, SURE, Scope
+from lab.ui.widgets.arrange import Column, Row
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.choice import ChoiceRow
+from lab.ui.widgets.header import Steps
+from lab.ui.widgets.label import Label
+from lab.ui.widgets.number_field import NumberField
+from lab.ui.widgets.panel import Panel
+from lab.ui.widgets.table import Table, TableColumn, TableRow
+from lab.ui.widgets.widget import Widget
+
+SHEET = "text"
+
+
+def text_sheet(scope: Scope) -> TextSheet:
+    """The text of the phase that the run is in."""
+    if scope.run.phase == "predict":
+        return predict_sheet(scope)
+    return watch_sheet(scope) if scope.run.phase == "watch" else explain_sheet(scope)
+
+
+def _steps(scope: Scope, at: int) -> Steps:
+    names = (scope.say("Predict"), scope.say("Let go"), scope.say("Explain"))
+    return Steps("steps", names, at)
+
+
+# --- predict -------------------------------------------------------------------------------------------------
+
+
+def predict_sheet(scope: Scope) -> TextSheet:
+    """What is given, what is asked, how sure, and the one action."""
+    asked = scope.asked
+    given = Column(
+        (
+            Label("body-title", scope.look.words.content(asked.build.title), style="title"),
+            Label("given", scope.text(asked.text)),
+            *(() if asked.kind == "side" else (Label("prompt", scope.text(asked.prompt)),)),
+        ),
+        gap=4,
+    )
+    sure = ChoiceRow(
+        SURE,
+        scope.say("How sure are you?"),
+        (("guess", scope.say("guess")), ("fairly", scope.say("fairly")), ("certain", scope.say("certain"))),
+        scope.run.sure,
+    )
+    return TextSheet(
+        SHEET,
+        (_steps(scope, 0), given, *_answer(scope), sure, *_hints(scope)),
+        _predict_foot(scope),
+    )
+
+
+def _answer(scope: Scope) -> tuple[Widget, ...]:
+    if scope.asked.kind == "side":
+        options = [("left", scope.say("left")), ("level", scope.say("level")), ("right", scope.say("right"))]
+        if scope.look.sizes.mirrored:
+            # Left and right are those of the picture, which is never mirrored.
+            options.reverse()
+        value = scope.run.value if isinstance(scope.run.value, str) else None
+        return (ChoiceRow(SIDE, scope.text(scope.asked.prompt), tuple(options), value),)
+    place_m, units = scope.place_m, scope.units
+    field = NumberField(
+        PLACE,
+        scope.say("place of the finger"),
+        None if place_m is None else round(units.from_m(place_m), scope.decimals),
+        units.length_word,
+        low=units.from_m(scope.asked.left_m),
+        high=units.from_m(scope.asked.right_m),
+        step=scope.step,
+        decimals=scope.decimals,
+        show_name=False,
+    )
+    return (Column((field, *_counts(scope)), gap=2),)
+
+
+def _counts(scope: Scope) -> tuple[Widget, ...]:
+    if scope.asked.tolerance_m is None:
+        return ()
+    within = scope.shown_place(scope.asked.tolerance_m)
+    text = scope.say("Slide the finger, or set it here. Within {length} counts: the pad is as wide.", length=within)
+    return (Label("counts", text, style="small", color="soft"),)
+
+
+def _hints(scope: Scope) -> tuple[Widget, ...]:
+    shown = scope.run.hints_shown
+    left = len(scope.asked.hints) - len(shown)
+    text = scope.say("Another hint") if shown else scope.say("A hint")
+    buttons = (Button(HINT, text, enabled=left > 0), Button(SKIP, scope.say("Skip"), kind="quiet"))
+    told = tuple(
+        Panel(
+            f"hint-{number}",
+            children=(Label(f"hint-{number}.text", scope.text(hint)),),
+            fill="wash",
+            pad=12,
+            round=True,
+        )
+        for number, hint in enumerate(shown, start=1)
+    )
+    return (*told, Row(buttons))
+
+
+def _predict_foot(scope: Scope) -> tuple[Widget, ...]:
+    run = scope.run
+    lock = Button(LOCK, scope.say("Lock it in"), kind="main", enabled=run.can_lock_in)
+    if run.can_lock_in:
+        return (lock,)
+    if run.value is not None:
+        why = scope.say("Now say how sure you are.")
+    elif scope.asked.kind == "place":
+        why = scope.say("First put the finger somewhere.")
+    else:
+        why = scope.say("First say which end.")
+    return (Label("why-not", why, style="small", color="soft", align="center"), lock)
+
+
+# --- watch ---------------------------------------------------------------------------------------------------
+
+
+def watch_sheet(scope: Scope) -> TextSheet:
+    """What was said, while it moves; nobody gets on before it has come to rest."""
+    bench = scope.model.bench
+    settled = bench is not None and not bench.moving
+    sure = {"guess": scope.say("a guess"), "fairly": scope.say("fairly sure"), "certain": scope.say("certain")}
+    said = scope.say("You said: {answer} ({sure}).", answer=_answer_text(scope), sure=sure[scope.run.sure or "guess"])
+    watch = Column((Label("watch", scope.say("Watch what it does."), style="title"), Label("you-said", said)), gap=4)
+    text = scope.say("Go on") if settled else scope.say("Let go…")
+    return TextSheet(SHEET, (_steps(scope, 1), watch), (Button(GO_ON, text, kind="main", enabled=settled),))
+
+
+def _answer_text(scope: Scope) -> str:
+    value = scope.run.value
+    if isinstance(value, float):
+        return scope.shown_place(value)
+    words = {"left": scope.say("the left end drops"), "right": scope.say("the right end drops")}
+    return words.get(value or "", scope.say("it stays level"))
+
+
+# --- explain -------------------------------------------------------------------------------------------------
+
+
+def explain_sheet(scope: Scope) -> TextSheet:
+    """What happened, what the answer is the answer to, and the sum that decides."""
+    told = scope.told
+    if told is None:
+        return TextSheet(SHEET, (_steps(scope, 2),), ())
+    happened = Column(
+        (
+            Label("headline", scope.text(told.headline), style="title"),
+            Label("happened", scope.text(told.happened)),
+        ),
+        gap=4,
+    )
+    idea: tuple[Widget, ...] = ()
+    if told.idea is not None:
+        text = Label("idea.text", scope.text(told.idea))
+        idea = (Panel("idea", children=(text,), fill="held_fill", pad=14, round=True),)
+    total = Label("quotient", scope.text(told.quotient), style="figure")
+    again = scope.say("Try another") if scope.asked.varied else scope.say("Try again")
+    last = scope.asked.index + 1 == scope.asked.count
+    onward = scope.say("Finish") if last else scope.say("Next")
+    foot = Row((Button(AGAIN, again), Button(NEXT, onward, kind="main")))
+    sums = Column((moment_table(scope, told), total), gap=4)
+    return TextSheet(SHEET, (_steps(scope, 2), happened, *idea, sums), (foot,))
+
+
+def moment_table(scope: Scope, told: Explanation) -> Table:
+    """The moment sum, the row that decides on the marker's colour."""
+    units, readings = scope.units, scope.readings
+    columns = (
+        TableColumn(scope.say("part"), "start"),
+        TableColumn(scope.say("weight {unit}", unit=units.weight_word)),
+        TableColumn(scope.say("arm {unit}", unit=units.length_word)),
+        TableColumn(scope.say("moment")),
+    )
+    # Parts of the changed picture may weigh otherwise: the table is always about the learner's own.
+    rows = [_row(scope, row, picked=row.name == told.deciding) for row in told.sum.rows]
+    total = (scope.say("sum"), readings.weight(told.sum.mass_kg), "", readings.moment(told.sum.moment_kg_m[0]))
+    return Table("moments", columns, (*rows, TableRow("sum", total, "sum")), name=scope.say("Moment table"))
+
+
+def _row(scope: Scope, row: MomentRow, *, picked: bool) -> TableRow:
+    readings = scope.readings
+    cells = (
+        scope.look.words.content(row.name),
+        readings.weight(row.mass_kg),
+        readings.length(row.arm_m[0]),
+        readings.moment(row.moment_kg_m[0]),
+    )
+    return TableRow(f"row-{row.name}", cells, picked=picked)
