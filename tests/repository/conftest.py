@@ -14,6 +14,25 @@ import pytest
 ROOT = Path(__file__).resolve().parents[2]
 IN_CHECKOUT = (ROOT / "pyproject.toml").is_file() and (ROOT / "lab").is_dir()
 
+EVERYTHING = frozenset({
+    "mechanics", "outline", "attempts", "files", "ui", "simulation",
+    "lesson", "scenes", "screens", "terminal", "app", "figures",
+})  # fmt: skip
+MAY_IMPORT: dict[str, frozenset[str]] = {
+    "mechanics": frozenset(),
+    "outline": frozenset(),
+    "attempts": frozenset(),
+    "files": frozenset({"mechanics"}),
+    "ui": frozenset({"outline"}),
+    "simulation": frozenset({"mechanics", "files"}),
+    "lesson": frozenset({"mechanics", "files", "simulation"}),
+    "scenes": frozenset({"mechanics", "simulation", "outline", "ui"}),
+    "screens": frozenset({"mechanics", "files", "simulation", "lesson", "attempts", "outline", "scenes", "ui"}),
+    "terminal": frozenset({"mechanics", "files", "simulation", "lesson", "attempts", "outline"}),
+    "app": EVERYTHING,
+    "figures": EVERYTHING,
+}
+
 if not IN_CHECKOUT:
     collect_ignore_glob = ["test_*.py"]
 
@@ -83,3 +102,8 @@ def modules() -> tuple[Module, ...]:
 @pytest.fixture(scope="session")
 def files() -> tuple[Path, ...]:
     return repository_files()
+
+
+@pytest.fixture(scope="session")
+def may_import() -> dict[str, frozenset[str]]:
+    return MAY_IMPORT
