@@ -31,7 +31,7 @@ def draw_hanging_bar(canvas: Canvas, rect: Rect, view: HangingView) -> None:
 
 
 def _draw_bench(canvas: Canvas, view: HangingView, stage: Stage) -> None:
-    board = LabelBoard(canvas, stage.frame)
+    board = LabelBoard(canvas, stage.frame.cut_bottom(view.foot_px)[1])
     if view.lines:
         draw_reference_line(canvas, view, stage)
     if not view.bench.held:
@@ -58,6 +58,8 @@ def _draw_bench(canvas: Canvas, view: HangingView, stage: Stage) -> None:
         draw_dimension_lines(canvas, view, stage, board, feet(view, stage), bottom)
     if view.ghost is not None:
         draw_ghost(canvas, view, stage, view.ghost)
+    elif view.carried_at_m is not None:
+        draw_place_plate(canvas, view, stage, view.carried_at_m)
 
 
 def _bar_boxes(view: HangingView, stage: Stage) -> list[Rect]:
@@ -103,9 +105,15 @@ def draw_ghost(canvas: Canvas, view: HangingView, stage: Stage, ghost: Ghost) ->
     body = brass_rect((hook[0], hook[1] + stage.bar.h / 2 + stage.cord_px), side)
     draw_cord(canvas, look, Place(hook=hook, body=body))
     draw_brass(canvas, look, body, stamp, faint=True)
+    draw_place_plate(canvas, view, stage, ghost.at_m)
+
+
+def draw_place_plate(canvas: Canvas, view: HangingView, stage: Stage, at_m: float) -> None:
+    """The place of what is just being carried, on a plate over the bar."""
+    look, hook = view.look, stage.hook_px(view, at_m)
     sizes = look.sizes
     at = (hook[0], hook[1] - stage.bar.h / 2 - sizes.px(8))
-    text = view.readings.length_with_unit(ghost.at_m)
+    text = view.readings.length_with_unit(at_m)
     wide, high = canvas.text_size(text, size=sizes.text("body"), bold=True)
     x = min(max(at[0], stage.frame.x + wide / 2 + 8), stage.frame.right - wide / 2 - 8)
     plate = Rect(x - wide / 2 - sizes.px(8), at[1] - high - sizes.px(2), wide + sizes.px(16), high + sizes.px(4))
@@ -121,7 +129,10 @@ def grab_bounds(view: HangingView, rect: Rect) -> Mapping[str, Rect]:
     if view.lines:
         bounds[REFERENCE] = reference_handle(view, stage).at_least(target, target)
     bounds.update(weight_bounds(view, stage))
-    return {key: box for key, box in bounds.items()}
+    if not view.foot_px:
+        return bounds
+    seen = rect.cut_bottom(view.foot_px)[1]
+    return {key: box.common(seen) if box.intersects(seen) else box for key, box in bounds.items()}
 
 
 def place_at_m(view: HangingView, rect: Rect, point: Point) -> float | None:

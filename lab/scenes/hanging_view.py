@@ -39,6 +39,8 @@ class HangingView:
     angle_rad: of the bar now, between two ticks.  picked: key of the weight, the pivot or the reference line that
     is picked.  ghost: a weight on its way.  numbers: whether places are written.  outcome_shown: whether the
     balance point may be seen.  lines: whether arms are drawn as dimension lines and the reference line is there.
+    foot_px: height at the lower edge that something else covers.  carried_at_m: the place, while something of the
+    picture is carried along.
     """
 
     bench: HangingBar
@@ -50,6 +52,8 @@ class HangingView:
     numbers: bool = False
     outcome_shown: bool = False
     lines: bool = False
+    foot_px: float = 0.0
+    carried_at_m: float | None = None
 
 
 def weight_key(weight: Hung) -> str:
@@ -120,7 +124,7 @@ def stage_for(bench: HangingBar, frame: Rect, look: Look) -> Stage:
     rail_w = (rail_m[1] - rail_m[0]) * px_per_m
     left = frame.x + (frame.w - rail_w) / 2
     rail = Rect(left, frame.y + rule_h, rail_w, rail_h)
-    drop = max(reach / 2 * px_per_m + sizes.px(26), min((room - hang) * 0.42, sizes.px(230)))
+    drop = max(reach / 2 * px_per_m + sizes.px(26), min((room - hang) * 0.46, sizes.px(240)))
     depth = max(bench.bar.depth_m * px_per_m, sizes.px(24))
     drop = max(min(drop, room - hang - depth / 2), sizes.px(60))
     origin_x = left - rail_m[0] * px_per_m

@@ -19,7 +19,7 @@ def reference_handle(view: HangingView, stage: Stage) -> Rect:
     """The knob by which the reference line is dragged, at its lower end."""
     side = view.look.sizes.px(24)
     x = stage.camera.x_px(view.bench.reference_m)
-    return Rect(x - side / 2, stage.frame.bottom - side - view.look.sizes.px(8), side, side)
+    return Rect(x - side / 2, stage.frame.bottom - view.foot_px - side - view.look.sizes.px(8), side, side)
 
 
 def draw_reference_line(canvas: Canvas, view: HangingView, stage: Stage) -> None:

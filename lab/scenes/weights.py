@@ -127,7 +127,9 @@ def draw_brass(
 
 def draw_stamp(canvas: Canvas, look: Look, block: Rect, stamp: str) -> bool:
     """The number on a weight, smaller where it must be; False where even that has no room."""
-    for style, shrink in (("body", 1.0), ("small", 1.0), ("small", 0.86)):
+    usual = (("small", 1.0), ("small", 0.86))
+    large = block.w >= look.sizes.px(40) * look.sizes.text_scale**0.5
+    for style, shrink in (("body", 1.0), *usual) if large else usual:
         size = look.sizes.text(style) * shrink
         wide, _ = canvas.text_size(stamp, size=size, bold=True)
         if wide <= block.w - 4 and size * 0.9 <= block.h:

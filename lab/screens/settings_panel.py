@@ -9,7 +9,10 @@ from lab.screens.intents import ChangeSetting
 from lab.screens.screen import Setting
 from lab.ui.look import Look
 from lab.ui.outcomes import Chosen, WidgetEvent
-from lab.ui.widgets import Button, ChoiceRow, Dialog, Widget
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.choice import ChoiceRow
+from lab.ui.widgets.dialog import Dialog
+from lab.ui.widgets.widget import Widget
 
 LOOKS_DIALOG, LOOKS_DONE = "looks-dialog", "looks-done"
 _PREFIX = "setting-"

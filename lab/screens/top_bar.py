@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from lab.files import UnitSystem
 from lab.ui.look import Look
-from lab.ui.widgets import Button, Panel, Widget, header
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.header import header
+from lab.ui.widgets.panel import Panel
+from lab.ui.widgets.widget import Widget
 
 BACK, UNDO, REDO, BUILDS, UNITS, LOOKS, SOUND, HELP = (
     "back", "undo", "redo", "builds", "units", "looks", "sound", "help",

@@ -1,0 +1,281 @@
+"""Free build: the hanging bar with everything that can be done to it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Literal
+
+from lab.files import UNITS
+from lab.outline import Node
+from lab.scenes.hanging_view import HangingView, angle_between
+from lab.scenes.readings import Readings
+from lab.screens.hanging_bar_builds import (
+    BUILD_NAME,
+    BUILDS_DIALOG,
+    BUILDS_DONE,
+    SAVE,
+    builds_dialog,
+    opened,
+    typed_into,
+)
+from lab.screens.hanging_bar_hands import GHOST, Hands
+from lab.screens.hanging_bar_layout import PICTURE, Pieces, laid_out
+from lab.screens.hanging_bar_panel import GUESS, HOLD, LET_GO, SHOW_END, VIEW, VIEWS, panel_parts
+from lab.screens.hanging_bar_strip import strip
+from lab.screens.hanging_bar_words import CAUTION, HELP, HELP_TITLE, SIDES
+from lab.screens.intents import Back, ChangeSetting, Do, Intent, OpenBuild, SaveBuild
+from lab.screens.screen import BuildModel, Outcome
+from lab.screens.settings_panel import LOOKS_DIALOG, LOOKS_DONE, changed_setting, settings_dialog
+from lab.screens.top_bar import BACK, BUILDS, HELP as HELP_KEY, LOOKS, REDO, UNDO, UNITS as UNITS_KEY, next_units, top_bar
+from lab.simulation import Command, Guess, HoldStill, LetGo, Redo, SetView, Undo
+from lab.ui.canvas import Canvas
+from lab.ui.desk import Desk
+from lab.ui.events import Event, Key, Text
+from lab.ui.geometry import Rect
+from lab.ui.look import Look
+from lab.ui.outcomes import Chosen, Escaped, Pressed, WidgetEvent
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.dialog import Dialog, Toast
+from lab.ui.widgets.label import Label
+from lab.ui.widgets.widget import Widget
+
+HELP_DIALOG, HELP_DONE = "help-dialog", "help-done"
+_NO_ROOM = Rect(0.0, 0.0, 1.0, 1.0)
+
+
+class FreeBuildScreen:
+    """The hanging bar's screen. It keeps what is picked and what is half done; all else is in its model."""
+
+    def __init__(self, look: Look) -> None:
+        self._look = look
+        self._desk = Desk(look)
+        self._hands = Hands()
+        self._dialog = ""
+        self._name: str | None = None
+        self._model: BuildModel | None = None
+
+    def show(self, model: BuildModel) -> None:
+        """Take a new model; what is picked stays picked while it is there."""
+        self._model = model
+        self._refresh()
+
+    def restyle(self, look: Look) -> None:
+        """Take a new size, theme, language or text scale."""
+        self._look = look
+        self._desk.restyle(look)
+        if self._model is not None:
+            self._refresh()
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw the model that was shown last."""
+        self._desk.draw(canvas)
+
+    def outline(self) -> Node:
+        """The screen as a tree."""
+        return self._desk.outline()
+
+    def handle(self, event: Event) -> Outcome:
+        """Answer an event with intents; the laboratory shows the model that comes of them."""
+        model = self._model
+        if model is None:
+            return Outcome()
+        typed = self._typed(event, model)
+        if typed:
+            self._refresh()
+            return Outcome(consumed=True)
+        shortcut = _shortcut(event)
+        if shortcut is not None and not self._dialog:
+            return Outcome(consumed=True, intents=(Do(command=shortcut),))
+        events = self._desk.handle(event)
+        intents: list[Intent] = []
+        for one in events:
+            intents += self._answer(one, model)
+        if events:
+            self._refresh()
+        return Outcome(consumed=self._desk.consumed, intents=tuple(intents))
+
+    # --- what events ask for --------------------------------------------------------------------------------
+
+    def _answer(self, event: WidgetEvent, model: BuildModel) -> list[Intent]:
+        setting = changed_setting(event)
+        if setting is not None:
+            return [setting]
+        if isinstance(event, Escaped):
+            return self._escaped(event)
+        if isinstance(event, Chosen) and event.key in (GUESS, VIEW):
+            return [Do(command=_chosen(event, model))]
+        if isinstance(event, Pressed):
+            asked = self._pressed(event.key, model)
+            if asked is not None:
+                return asked
+        rect = self._desk.rect(PICTURE) or _NO_ROOM
+        return [Do(command=command) for command in self._hands.answer(event, self._view(model), rect)]
+
+    def _escaped(self, event: Escaped) -> list[Intent]:
+        if event.key:
+            self._dialog = ""
+            return []
+        return [] if self._hands.let_all_go() else [Back()]
+
+    def _pressed(self, key: str, model: BuildModel) -> list[Intent] | None:
+        """What a button asks for; None where the key belongs to the picture, the tray or the strip."""
+        command = _COMMANDS.get(key)
+        if command is not None:
+            self._hands.focus = _NEXT_FOCUS.get(key, "")
+            at_once = LetGo(at_once=True) if key == LET_GO and self._look.reduced_motion else command
+            return [Do(command=at_once)]
+        if key in _DIALOGS:
+            self._dialog, self._name = _DIALOGS[key], None
+            return []
+        if key in (LOOKS_DONE, BUILDS_DONE, HELP_DONE, BUILD_NAME):
+            self._dialog = BUILDS_DIALOG if key == BUILD_NAME else ""
+            return []
+        if key == BACK:
+            return [Back()]
+        if key == UNITS_KEY:
+            return [ChangeSetting(name="units", value=next_units(_units_of(model)))]
+        if key == SAVE:
+            return self._save(model)
+        entry = opened(key, model.builds)
+        if entry is not None:
+            self._dialog = ""
+            self._hands.let_all_go()
+            return [OpenBuild(path=entry.path)]
+        return None
+
+    def _save(self, model: BuildModel) -> list[Intent]:
+        self._dialog = ""
+        name = (self._name or "").strip()
+        if not name or name == model.bench.title:
+            return [SaveBuild()]
+        return [SaveBuild(path=file_named(name))]
+
+    def _typed(self, event: Event, model: BuildModel) -> bool:
+        """Whether the event was typing into the name of a build."""
+        if self._dialog != BUILDS_DIALOG or self._desk.focused != BUILD_NAME:
+            return False
+        name = model.bench.title if self._name is None else self._name
+        if isinstance(event, Text):
+            self._name = typed_into(name, event.text)
+        elif isinstance(event, Key) and event.name == "backspace":
+            self._name = name[:-1]
+        else:
+            return isinstance(event, Key) and event.name == "space"
+        return True
+
+    # --- what is shown --------------------------------------------------------------------------------------
+
+    def _refresh(self) -> None:
+        model = self._model
+        if model is None:
+            return
+        self._desk.show(self._root(model), dialog=self._dialog_shown(model), toast=_toast(self._look, model))
+        focus = self._hands.focus
+        if focus and self._desk.rect(focus) is not None:
+            self._hands.focus = ""
+            if self._desk.by_keyboard:
+                self._desk.focus(focus)
+
+    def _view(self, model: BuildModel) -> HangingView:
+        bench = model.bench
+        told = bench.view == "all" or (bench.view == "numbers" and not bench.held)
+        return HangingView(
+            bench=bench,
+            look=self._look,
+            readings=Readings(words=self._look.words, units=UNITS[_units_of(model)]),
+            angle_rad=angle_between(model.previous, bench, model.fraction),
+            picked=self._hands.picked,
+            ghost=self._hands.ghost,
+            numbers=bench.view != "plain",
+            outcome_shown=told,
+            lines=told,
+            carried_at_m=self._hands.carried.at_m if self._hands.carried else None,
+        )
+
+    def _root(self, model: BuildModel) -> Widget:
+        say, view = self._look.words.say, self._view(model)
+        armed = self._hands.armed
+        bar = top_bar(
+            self._look,
+            title=self._look.words.content(model.bench.title),
+            trail=say("Free build"),
+            changes=(model.can_undo, model.can_redo),
+            builds=True,
+            units=UNITS[_units_of(model)],
+        )
+        taken_up = ""
+        if armed is not None:
+            weight = view.readings.weight_with_unit(armed.mass_kg)
+            taken_up = say("Tap the place where {weight} should hang.", weight=weight)
+        pieces = Pieces(
+            bar=bar,
+            view=view,
+            parts=panel_parts(view, tables=view.outcome_shown, armed=armed.key if armed else ""),
+            strip=None if self._hands.carried else strip(view, armed_text=taken_up),
+            areas=view.outcome_shown,
+            rect_of_picture=lambda: self._desk.rect(PICTURE),
+        )
+        return laid_out(pieces)
+
+    def _dialog_shown(self, model: BuildModel) -> Dialog | None:
+        if self._dialog == LOOKS_DIALOG:
+            return settings_dialog(self._look, model.setting)
+        if self._dialog == BUILDS_DIALOG:
+            name = model.bench.title if self._name is None else self._name
+            return builds_dialog(self._look, name, model.builds)
+        if self._dialog == HELP_DIALOG:
+            return _help(self._look)
+        return None
+
+
+_COMMANDS: Mapping[str, Command] = {
+    UNDO: Undo(),
+    REDO: Redo(),
+    LET_GO: LetGo(),
+    SHOW_END: LetGo(at_once=True),
+    HOLD: HoldStill(),
+}
+_NEXT_FOCUS: Mapping[str, str] = {LET_GO: HOLD, SHOW_END: HOLD, HOLD: LET_GO}
+_DIALOGS: Mapping[str, str] = {LOOKS: LOOKS_DIALOG, BUILDS: BUILDS_DIALOG, HELP_KEY: HELP_DIALOG}
+
+
+def file_named(name: str) -> Path:
+    """A file name made of a build's name; the laboratory puts it into the builder's own folder."""
+    stem = re.sub(r"[^\w]+", "-", name.lower()).strip("-_")
+    return Path(f"{stem or 'build'}.toml")
+
+
+def _units_of(model: BuildModel) -> str:
+    return model.setting.units or model.bench.units
+
+
+def _chosen(event: Chosen, model: BuildModel) -> Command:
+    if event.key == VIEW:
+        return SetView(next((view for view in VIEWS if view == event.value), model.bench.view))
+    side = next((side for side in SIDES if side == event.value), None)
+    return Guess(side)
+
+
+def _shortcut(event: Event) -> Command | None:
+    """Control with Z takes back, with Y (or Shift and Z) does again."""
+    if not isinstance(event, Key) or not event.ctrl or event.name not in ("z", "y"):
+        return None
+    return Redo() if event.name == "y" or event.shift else Undo()
+
+
+def _toast(look: Look, model: BuildModel) -> Toast | None:
+    notice = model.notice
+    if notice is None:
+        return None
+    kind: Literal["note", "warning"] = "warning" if notice.kind == "trouble" else "note"
+    return Toast("notice", look.words.say(notice.template, **notice.values), kind)
+
+
+def _help(look: Look) -> Dialog:
+    say = look.words.say
+    lines = tuple(Label(f"help-{number}", say(text)) for number, text in enumerate(HELP))
+    caution = Label("caution", say(CAUTION), style="small", color="soft")
+    done = Button(HELP_DONE, say("Close"), kind="main")
+    return Dialog(HELP_DIALOG, say(HELP_TITLE), children=(*lines, caution), buttons=(done,), width=620.0)

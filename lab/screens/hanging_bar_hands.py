@@ -1,0 +1,297 @@
+"""What hands do at the hanging bar: pick up, carry, put down, nudge. Widget events in, commands out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from lab.scenes.hanging_scene import along_at_m, place_at_m
+from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView, weight_key
+from lab.screens.hanging_bar_panel import tray_mass_kg
+from lab.screens.hanging_bar_strip import CANCEL, HOLDING, PLACE, REMOVE, picked_weight
+from lab.simulation import Command, Hang, Hung, Move, MovePivot, MoveReference, Remove, SetHold
+from lab.ui.geometry import Point, Rect
+from lab.ui.outcomes import (
+    Changed,
+    Chosen,
+    DragBegan,
+    DragCancelled,
+    Dragged,
+    Dropped,
+    Nudged,
+    Pressed,
+    Removed,
+    Tapped,
+    WidgetEvent,
+)
+
+GHOST = "on-its-way"
+MARK_PULL_PX = 2.5
+"""Within so many design pixels of a mark of the rule a dragged thing takes the mark: a little less than half the
+distance of two marks of a usual bar, so that places between them can still be reached by dragging."""
+LARGE_STEPS = 10
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Carried:
+    """What a pointer carries. mass_kg: None for the pivot and the reference line.
+
+    origin_m: where it was; None for a new weight.  offset_px: from the pointer to it.  at_m: where it would go,
+    None while it is off the bar.  begun: whether a move was already sent, which the next one joins.
+    """
+
+    key: str
+    mass_kg: float | None
+    origin_m: float | None
+    offset_px: float
+    at_m: float | None
+    pointer: Point
+    begun: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Armed:
+    """A weight taken up from the tray, waiting for a place. at_m: where it would hang."""
+
+    key: str
+    mass_kg: float
+    at_m: float
+
+
+@dataclass(slots=True)
+class Hands:
+    """What is picked, taken up and carried just now. `focus`: what should get the keyboard's focus next."""
+
+    picked: str = ""
+    armed: Armed | None = None
+    carried: Carried | None = None
+    focus: str = field(default="")
+
+    @property
+    def ghost(self) -> Ghost | None:
+        """The weight on its way that the picture shows."""
+        carried = self.carried
+        if carried is not None and carried.mass_kg is not None and (carried.origin_m is None or carried.at_m is None):
+            return Ghost(mass_kg=carried.mass_kg, at_m=carried.at_m, pointer=carried.pointer)
+        if self.armed is not None and carried is None:
+            return Ghost(mass_kg=self.armed.mass_kg, at_m=self.armed.at_m)
+        return None
+
+    def let_all_go(self) -> bool:
+        """Nothing is picked or taken up any more; whether anything was."""
+        had = bool(self.picked or self.armed)
+        self.picked, self.armed = "", None
+        return had
+
+    def answer(self, event: WidgetEvent, view: HangingView, rect: Rect) -> tuple[Command, ...]:
+        """The commands that an event of the picture, the tray or the strip comes to.  rect: of the picture."""
+        match event:
+            case Pressed():
+                return self._pressed(event.key, view)
+            case Tapped():
+                return self._tapped(event.at, view, rect)
+            case DragBegan():
+                return self._began(event, view, rect)
+            case Dragged():
+                return self._carry(event.at, view, rect)
+            case Dropped():
+                return self._put_down(event.at, view, rect)
+            case DragCancelled():
+                return self._put_back()
+            case Nudged():
+                return self._nudged(event, view)
+            case Removed():
+                return self._removed(event.key, view)
+            case Changed(key=key, value=value) if key == PLACE:
+                return self._moved_to(self.picked, view.readings.units.to_m(value), view)
+            case Chosen(key=key, value=value) if key == HOLDING:
+                return self._held_by(value, view)
+        return ()
+
+    # --- picking and hanging --------------------------------------------------------------------------------
+
+    def _pressed(self, key: str, view: HangingView) -> tuple[Command, ...]:
+        mass_kg = tray_mass_kg(key)
+        if mass_kg is not None:
+            if self.armed is not None and self.armed.key == key:
+                self.armed = None
+            else:
+                bar = view.bench.bar
+                self.armed = Armed(key=key, mass_kg=mass_kg, at_m=bar.left_m + bar.length_m / 2)
+                self.picked, self.focus = "", GHOST
+            return ()
+        if key == GHOST and self.armed is not None:
+            return self._hang(self.armed.mass_kg, self.armed.at_m, view)
+        if key == CANCEL:
+            self.focus = self.armed.key if self.armed else ""
+            self.armed = None
+        elif key == REMOVE:
+            return self._removed(self.picked, view)
+        elif key in (PIVOT, REFERENCE) or _weight(view, key) is not None:
+            self.armed = None
+            self.picked = "" if self.picked == key else key
+        return ()
+
+    def _tapped(self, at: Point, view: HangingView, rect: Rect) -> tuple[Command, ...]:
+        if self.armed is None:
+            self.picked = ""
+            return ()
+        along_m = place_at_m(view, rect, at)
+        if along_m is None:
+            return ()
+        return self._hang(self.armed.mass_kg, snapped_m(along_m, view, rect), view)
+
+    def _hang(self, mass_kg: float, at_m: float, view: HangingView) -> tuple[Command, ...]:
+        self.armed = None
+        self.picked = self.focus = f"weight-{view.bench.next_id}"
+        return (Hang(mass_kg, at_m),)
+
+    def _removed(self, key: str, view: HangingView) -> tuple[Command, ...]:
+        weight = _weight(view, key)
+        if weight is None:
+            return ()
+        self.picked = ""
+        return (Remove(weight.id),)
+
+    def _held_by(self, value: str, view: HangingView) -> tuple[Command, ...]:
+        weight = picked_weight(view)
+        if weight is None:
+            return ()
+        return (SetHold(weight.id, "clamped" if value == "clamped" else "hung"),)
+
+    # --- carrying -------------------------------------------------------------------------------------------
+
+    def _began(self, event: DragBegan, view: HangingView, rect: Rect) -> tuple[Command, ...]:
+        mass_kg = tray_mass_kg(event.key)
+        if event.key == GHOST and self.armed is not None:
+            mass_kg = self.armed.mass_kg
+        if mass_kg is not None:
+            self.armed, self.picked = None, ""
+            self.carried = Carried(
+                key=event.key, mass_kg=mass_kg, origin_m=None, offset_px=0.0, at_m=None, pointer=event.at
+            )
+            return self._carry(event.at, view, rect)
+        origin_m, mass_kg = _where(event.key, view)
+        if origin_m is None:
+            return ()
+        self.armed, self.picked = None, event.key
+        self.carried = Carried(
+            key=event.key,
+            mass_kg=mass_kg,
+            origin_m=origin_m,
+            offset_px=_x_of(origin_m, view, rect) - event.at[0],
+            at_m=origin_m,
+            pointer=event.at,
+        )
+        return ()
+
+    def _carry(self, at: Point, view: HangingView, rect: Rect) -> tuple[Command, ...]:
+        carried = self.carried
+        if carried is None:
+            return ()
+        point = (at[0] + carried.offset_px, at[1])
+        if carried.mass_kg is None:
+            at_m: float | None = snapped_m(along_at_m(view, rect, point), view, rect)
+        else:
+            along_m = place_at_m(view, rect, point)
+            at_m = None if along_m is None else snapped_m(along_m, view, rect)
+        self.carried = replace(carried, at_m=at_m, pointer=at)
+        if carried.origin_m is None:
+            return ()
+        goal_m = carried.origin_m if at_m is None else at_m
+        command = _move(carried.key, goal_m, view, joins=carried.begun)
+        if command is None:
+            return ()
+        self.carried = replace(self.carried, begun=True)
+        return (command,)
+
+    def _put_down(self, at: Point, view: HangingView, rect: Rect) -> tuple[Command, ...]:
+        commands = self._carry(at, view, rect)
+        carried, self.carried = self.carried, None
+        if carried is None or carried.at_m is None:
+            return commands if carried is None else (*commands, *self._off_the_bar(carried, view))
+        if carried.origin_m is None and carried.mass_kg is not None:
+            return self._hang(carried.mass_kg, carried.at_m, view)
+        return commands
+
+    def _off_the_bar(self, carried: Carried, view: HangingView) -> tuple[Command, ...]:
+        """Dropped where no bar is: it is back where it came from, and the bench is asked so that it says why."""
+        nowhere_m = view.bench.bar.right_m + view.bench.bar.length_m
+        if carried.origin_m is None and carried.mass_kg is not None:
+            return (Hang(carried.mass_kg, nowhere_m),)
+        weight = _weight(view, carried.key)
+        return () if weight is None else (Move(weight.id, nowhere_m),)
+
+    def _put_back(self) -> tuple[Command, ...]:
+        carried, self.carried = self.carried, None
+        if carried is None or carried.origin_m is None or not carried.begun:
+            return ()
+        return _plain_move(carried.key, carried.origin_m, joins=True)
+
+    # --- small steps ----------------------------------------------------------------------------------------
+
+    def _nudged(self, event: Nudged, view: HangingView) -> tuple[Command, ...]:
+        units = view.readings.units
+        step_m = units.to_m(view.readings.fineness.step) * (LARGE_STEPS if event.large else 1) * event.dx
+        if event.key == GHOST and self.armed is not None:
+            bar = view.bench.bar
+            goal_m = min(max(self.armed.at_m + step_m, bar.left_m), bar.right_m)
+            self.armed = replace(self.armed, at_m=round(goal_m, 9))
+            return ()
+        now_m, _ = _where(event.key, view)
+        if now_m is None:
+            return ()
+        self.picked = event.key
+        return self._moved_to(event.key, now_m + step_m, view)
+
+    def _moved_to(self, key: str, at_m: float, view: HangingView) -> tuple[Command, ...]:
+        command = _move(key, at_m, view, joins=False)
+        return () if command is None else (command,)
+
+
+def snapped_m(along_m: float, view: HangingView, rect: Rect) -> float:
+    """The place that a pointer means: a mark of the rule where it is near one, else to the last shown decimal."""
+    units, fineness = view.readings.units, view.readings.fineness
+    value = units.from_m(along_m)
+    mark = round(value / fineness.mark) * fineness.mark
+    pull = units.from_m(MARK_PULL_PX * view.look.sizes.unit * (along_at_m(view, rect, (1.0, 0.0)) - along_at_m(view, rect, (0.0, 0.0))))
+    goal = mark if abs(value - mark) <= pull else round(value, fineness.length)
+    return units.to_m(round(goal, 9))
+
+
+def _weight(view: HangingView, key: str) -> Hung | None:
+    return next((weight for weight in view.bench.weights if weight_key(weight) == key), None)
+
+
+def _where(key: str, view: HangingView) -> tuple[float | None, float | None]:
+    """Where a thing of the picture is now, and its mass if it is a weight."""
+    if key == PIVOT:
+        return view.bench.pivot.at_m, None
+    if key == REFERENCE:
+        return view.bench.reference_m, None
+    weight = _weight(view, key)
+    return (None, None) if weight is None else (weight.at_m, weight.mass_kg)
+
+
+def _move(key: str, at_m: float, view: HangingView, *, joins: bool) -> Command | None:
+    """The command that moves a thing of the picture; a weight never past the ends of the bar."""
+    weight = _weight(view, key)
+    if weight is not None:
+        bar = view.bench.bar
+        at_m = min(max(at_m, bar.left_m), bar.right_m)
+    moves = _plain_move(key, round(at_m, 9), joins=joins)
+    return moves[0] if moves else None
+
+
+def _plain_move(key: str, at_m: float, *, joins: bool) -> tuple[Command, ...]:
+    if key == PIVOT:
+        return (MovePivot(at_m, joins=joins),)
+    if key == REFERENCE:
+        return (MoveReference(at_m, joins=joins),)
+    number = key.removeprefix("weight-")
+    return (Move(int(number), at_m, joins=joins),) if number.isdigit() else ()
+
+
+def _x_of(at_m: float, view: HangingView, rect: Rect) -> float:
+    """The x of a place along, from what an x shows."""
+    zero, one = along_at_m(view, rect, (0.0, 0.0)), along_at_m(view, rect, (1.0, 0.0))
+    return (at_m - zero) / (one - zero)

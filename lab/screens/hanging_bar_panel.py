@@ -1,0 +1,187 @@
+"""The panel beside the hanging bar: moment table, guess, the one action, what happened, the tray, the view."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from lab.files import View
+from lab.scenes.hanging_view import HangingView
+from lab.scenes.weights import HIGH, NECK, brass_rect, draw_brass
+from lab.screens.hanging_bar_words import (
+    GOING,
+    HAPPENED,
+    SIDE_NAMES,
+    SIDES,
+    YOU_SAID,
+    guess_against_outcome,
+    why,
+)
+from lab.ui.canvas import Canvas
+from lab.ui.geometry import Rect
+from lab.ui.look import Look
+from lab.ui.paragraph import natural_width
+from lab.ui.widgets.arrange import Column, Row
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.choice import ChoiceRow
+from lab.ui.widgets.label import Label
+from lab.ui.widgets.panel import Panel
+from lab.ui.widgets.table import Table, TableColumn, TableRow
+from lab.ui.widgets.tray import Tray, TrayItem
+from lab.ui.widgets.widget import Widget
+
+GUESS, LET_GO, HOLD, SHOW_END, VIEW, TRAY = "guess", "let-go", "hold", "show-end", "view", "tray"
+VIEWS: tuple[View, ...] = ("plain", "numbers", "all")
+TRAY_KG = (0.050, 0.100, 0.200, 0.500)
+TRAY_PREFIX = "tray-"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PanelParts:
+    """The pieces of the panel, for whoever arranges them."""
+
+    sums: tuple[Widget, ...]
+    action: tuple[Widget, ...]
+    tray: tuple[Widget, ...]
+    view: tuple[Widget, ...]
+
+
+def tray_key(mass_kg: float) -> str:
+    """The key of a tray item."""
+    return f"{TRAY_PREFIX}{mass_kg * 1000:.4g}"
+
+
+def tray_mass_kg(key: str) -> float | None:
+    """The mass of a tray item by its key; None for any other key."""
+    return next((mass for mass in TRAY_KG if tray_key(mass) == key), None)
+
+
+def panel_parts(view: HangingView, *, tables: bool, armed: str) -> PanelParts:
+    """All pieces.  tables: whether the moment table may be seen.  armed: key of the tray item that was taken up."""
+    return PanelParts(
+        sums=_sums(view) if tables else (),
+        action=_action(view) if view.bench.held else _after(view),
+        # While it swings or lies tilted nothing is hung: the room is for what happened.
+        tray=(_tray(view, armed),) if view.bench.held else (),
+        view=(_view_choice(view),),
+    )
+
+
+def _sums(view: HangingView) -> tuple[Widget, ...]:
+    """The moment table and what it comes to."""
+    words, readings, bench = view.look.words, view.readings, view.bench
+    say, units, total = words.say, view.readings.units, view.bench.sum
+    columns = (
+        TableColumn(say("part"), align="start"),
+        TableColumn(say("weight {unit}", unit=units.weight_word)),
+        TableColumn(say("arm {unit}", unit=units.length_word)),
+        TableColumn(say("moment {unit}", unit=units.moment_word)),
+    )
+    keys = ["bar", *(f"weight-{weight.id}" for weight in bench.weights)]
+    rows = [
+        TableRow(
+            f"row-{key}",
+            (
+                words.content(row.name) if key == "bar" else row.name,
+                readings.weight(row.mass_kg),
+                readings.length(row.arm_m[0]),
+                readings.moment(row.moment_kg_m[0]),
+            ),
+            picked=view.picked == key,
+        )
+        for key, row in zip(keys, total.rows, strict=True)
+    ]
+    sums = (say("sum"), readings.weight(total.mass_kg), "", readings.moment(total.moment_kg_m[0]))
+    rows.append(TableRow("row-sum", sums, kind="sum"))
+    table = Table("moments", columns, tuple(rows), name=say("Moment table"))
+    title = Panel("moments-title", say("Moment table"), say("from the reference line"), fill="", pad=0)
+    return title, table, _quotient(view)
+
+
+def _quotient(view: HangingView) -> Widget:
+    """Sum of moments ÷ sum of weights, and the balance point that it gives, from the rule's zero."""
+    words, readings, total = view.look.words, view.readings, view.bench.sum
+    sum_ = words.say(
+        "{moment} ÷ {weight}",
+        moment=readings.moment(total.moment_kg_m[0]),
+        weight=readings.weight(total.mass_kg),
+    )
+    place = words.say("balances at {place}", place=readings.length_with_unit(total.balance_point_m[0]))
+    children: list[Widget] = [
+        Row(
+            (
+                Label("quotient", sum_, middle=True),
+                Label("balances", place, style="strong", align="end", middle=True),
+            ),
+            weights=(0.0, 1.0),
+        )
+    ]
+    if total.reference_m[0] != 0.0:
+        arm = readings.length(total.balance_point_m[0] - total.reference_m[0])
+        text = words.say(
+            "{arm} from the reference line at {line}", arm=arm, line=readings.length_with_unit(total.reference_m[0])
+        )
+        children.append(Label("quotient-from", text, style="small", color="soft"))
+    return Panel("balance", children=(Column(tuple(children), gap=0),), fill="paper", pad=12, round=True)
+
+
+def _action(view: HangingView) -> tuple[Widget, ...]:
+    """Held: the guess and *Let go*."""
+    say = view.look.words.say
+    options = tuple((side, say(SIDE_NAMES[side])) for side in SIDES)
+    return (
+        ChoiceRow(GUESS, say("Which end will drop?"), options, view.bench.guess),
+        Button(LET_GO, say("Let go"), kind="main"),
+    )
+
+
+def _after(view: HangingView) -> tuple[Widget, ...]:
+    """Let go: what happens, then what happened and why."""
+    words, bench = view.look.words, view.bench
+    outcome = bench.outcome
+    hold = Button(HOLD, words.say("Hold it level"), kind="main")
+    if outcome is None:
+        said = words.say(YOU_SAID[bench.guess]) if bench.guess else ""
+        waiting: list[Widget] = [Label("happened", words.say(GOING), style="title")]
+        if said:
+            waiting.append(Label("said", said))
+        return (*waiting, hold, Button(SHOW_END, words.say("Show the end"), kind="quiet"))
+    compared = guess_against_outcome(words, bench.guess, outcome)
+    reasons = why(words, bench, view.readings, numbers=view.numbers)
+    children: list[Widget] = [Label("happened", words.say(HAPPENED[outcome]), style="title")]
+    if compared:
+        children.append(Label("compared", compared))
+    children += [Label(f"why-{index}", text) for index, text in enumerate(reasons)]
+    fill = "settled_fill" if outcome == "level" else "held_fill"
+    told = Panel("told", children=(Column(tuple(children), gap=4),), fill=fill, pad=14, round=True)
+    return told, hold
+
+
+def _tray(view: HangingView, armed: str) -> Tray:
+    say = view.look.words.say
+    items = tuple(_tray_item(view, mass_kg, picked=tray_key(mass_kg) == armed) for mass_kg in TRAY_KG)
+    return Tray(TRAY, say("Hang"), say("drag, or tap it and tap the bar"), items)
+
+
+def _tray_item(view: HangingView, mass_kg: float, *, picked: bool) -> TrayItem:
+    def draw(canvas: Canvas, rect: Rect) -> None:
+        # The heaviest fills the tile; the others keep their true size beside it.
+        full = min(rect.w * 0.86, rect.h / (NECK + HIGH) * 0.94)
+        side = full * float((mass_kg / TRAY_KG[-1]) ** (1 / 3))
+        top = (rect.center[0], rect.bottom - side * (NECK + HIGH) - 1)
+        draw_brass(canvas, view.look, brass_rect(top, side), "")
+
+    return TrayItem(tray_key(mass_kg), view.readings.weight_with_unit(mass_kg), draw, picked=picked)
+
+
+def _view_choice(view: HangingView) -> Widget:
+    say = view.look.words.say
+    options = (("plain", say("plain")), ("numbers", say("numbers")), ("all", say("all")))
+    return ChoiceRow(VIEW, say("Show"), options, view.bench.view, show_name=False)
+
+
+def panel_width(look: Look) -> float:
+    """How wide the panel is beside the picture: as in the plan, wider with the text, never half the window."""
+    sizes = look.sizes
+    wanted = sizes.px(400) * (1.0 + 0.45 * (sizes.text_scale - 1.0))
+    words = natural_width(look, look.words.say("Which end will drop?"), "strong") + 2 * sizes.margin
+    return min(max(wanted, words), sizes.width * (0.4 if sizes.text_scale < 1.2 else 0.48))

@@ -1,0 +1,74 @@
+"""The strip for what is picked: its place between − and +, hung or clamped, remove; or what is to be hung where."""
+
+from __future__ import annotations
+
+from lab.scenes.hanging_view import PIVOT, REFERENCE, HangingView, weight_key
+from lab.simulation import Hung
+from lab.ui.widgets.arrange import Row
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.choice import ChoiceRow
+from lab.ui.widgets.label import Label
+from lab.ui.widgets.number_field import NumberField
+from lab.ui.widgets.panel import Panel
+from lab.ui.widgets.widget import Widget
+
+STRIP, PLACE, HOLDING, REMOVE, CANCEL = "strip", "picked-place", "picked-hold", "picked-remove", "hang-cancel"
+
+
+def picked_weight(view: HangingView) -> Hung | None:
+    """The weight that is picked, if one is and it is still there."""
+    return next((weight for weight in view.bench.weights if weight_key(weight) == view.picked), None)
+
+
+def strip(view: HangingView, *, armed_text: str = "") -> Panel | None:
+    """The strip for what is picked, or for a weight taken up from the tray; None where there is neither."""
+    children = _armed(view, armed_text) if armed_text else _picked(view)
+    if not children:
+        return None
+    weights = (1.0,) + (0.0,) * (len(children) - 1)
+    row = Row(children, weights=weights, gap=12, align="middle")
+    return Panel(STRIP, children=(row,), pad=10, outline=True, round=True)
+
+
+def _armed(view: HangingView, text: str) -> tuple[Widget, ...]:
+    return Label("hang-where", text, style="body", middle=True), Button(CANCEL, view.look.words.say("Put it back"))
+
+
+def _picked(view: HangingView) -> tuple[Widget, ...]:
+    say, bench = view.look.words.say, view.bench
+    if view.picked == PIVOT:
+        return (
+            Label("picked-name", say("pivot"), style="strong", middle=True),
+            _place(view, bench.pivot.at_m, (bench.bar.left_m, bench.bar.right_m), say("place of the pivot")),
+        )
+    if view.picked == REFERENCE and view.lines:
+        return (
+            Label("picked-name", say("reference line"), style="strong", middle=True),
+            _place(view, bench.reference_m, bench.rail_m, say("place of the reference line")),
+        )
+    weight = picked_weight(view)
+    if weight is None:
+        return ()
+    options = (("hung", say("hung")), ("clamped", say("clamped")))
+    return (
+        Label("picked-name", weight.name, style="strong", middle=True),
+        _place(view, weight.at_m, (bench.bar.left_m, bench.bar.right_m), say("place of {name}", name=weight.name)),
+        ChoiceRow(HOLDING, say("How it is held"), options, weight.hold, show_name=False),
+        Button(REMOVE, say("Remove"), kind="quiet"),
+    )
+
+
+def _place(view: HangingView, at_m: float, span_m: tuple[float, float], name: str) -> NumberField:
+    units, fineness = view.readings.units, view.readings.fineness
+    low, high = (round(units.from_m(end), 9) for end in span_m)
+    return NumberField(
+        PLACE,
+        name,
+        min(max(units.from_m(at_m), low), high),
+        units.length_word,
+        low,
+        high,
+        fineness.step,
+        fineness.length,
+        show_name=False,
+    )
