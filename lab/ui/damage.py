@@ -1,13 +1,15 @@
 """Which rectangles of a window two display lists draw differently."""
 
+import math
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from lab.ui.geometry import Rect
 from lab.ui.ops import BoxOp, Op, visible_part
 
+TILE_PX = 16
+"""Damage is counted in squares of this side: a window is some thousand bits, one whole number a row of squares."""
 MOST_RECTS = 12
-_SLACK_PX = 24.0 * 24.0
 
 
 def changed_rects(before: Sequence[Op], after: Sequence[Op], window: Rect) -> list[Rect]:
@@ -15,7 +17,8 @@ def changed_rects(before: Sequence[Op], after: Sequence[Op], window: Rect) -> li
     first = _common_start(before, after)
     last = _common_end(before, after, first)
     old, new = before[first : len(before) - last], after[first : len(after) - last]
-    return merged([rect for op in _unmatched(old, new) if (rect := _whole(visible_part(op), window)) is not None])
+    loose = _unmatched(old, new)
+    return _rects(_touched_rows(loose, window), window) if loose else []
 
 
 def _common_start(before: Sequence[Op], after: Sequence[Op]) -> int:
@@ -52,41 +55,59 @@ def _unmatched(old: Sequence[Op], new: Sequence[Op]) -> list[Op]:
     return loose + [op for place, op in enumerate(old) if place not in kept]
 
 
-def _whole(rect: Rect, window: Rect) -> Rect | None:
-    """Grown to whole pixels, within the window; None where nothing is left."""
-    seen = rect.grown(1.0).common(window)
-    if seen.w <= 0 or seen.h <= 0:
-        return None
-    x, y = float(seen.x // 1), float(seen.y // 1)
-    return Rect(x, y, -((x - seen.right) // 1), -((y - seen.bottom) // 1))
+def _touched_rows(ops: Sequence[Op], window: Rect) -> list[int]:
+    """For each row of squares, a number whose bit n says that square n is touched."""
+    rows = [0] * math.ceil(window.h / TILE_PX)
+    for op in ops:
+        x, y, w, h = op.bounds if op.clip is None else visible_part(op)
+        # One pixel more on every side: smooth edges reach over.
+        left, right = max(x - 1, 0.0), min(x + w + 1, window.w)
+        top, bottom = max(y - 1, 0.0), min(y + h + 1, window.h)
+        if left >= right or top >= bottom:
+            continue
+        first, last = int(left) // TILE_PX, (math.ceil(right) - 1) // TILE_PX
+        mask = (1 << (last + 1)) - (1 << first)
+        for row in range(int(top) // TILE_PX, (math.ceil(bottom) - 1) // TILE_PX + 1):
+            rows[row] |= mask
+    return rows
 
 
-def merged(rects: Sequence[Rect]) -> list[Rect]:
-    """Fewer rectangles that hold the same area: those are joined that touch or waste little."""
-    joined: list[Rect] = []
-    for rect in rects:
-        current, grew = rect, True
-        while grew:
-            grew = False
-            for place, other in enumerate(joined):
-                both = current.union(other)
-                if both.area <= current.area + other.area + _SLACK_PX or current.intersects(other):
-                    current, grew = both, True
-                    del joined[place]
-                    break
-        joined.append(current)
-    while len(joined) > MOST_RECTS:
-        joined = _closest_joined(joined)
-    return joined
+def _runs(mask: int) -> Iterator[tuple[int, int]]:
+    """(first, end) of each run of set bits."""
+    place = 0
+    while mask:
+        skip = (mask & -mask).bit_length() - 1
+        mask >>= skip
+        place += skip
+        length = (~mask & (mask + 1)).bit_length() - 1
+        yield place, place + length
+        mask >>= length
+        place += length
 
 
-def _closest_joined(rects: list[Rect]) -> list[Rect]:
-    """The two whose union wastes least made one; then what that touches is joined too."""
-    pairs = [(i, j) for i in range(len(rects)) for j in range(i)]
-    i, j = min(
-        pairs, key=lambda pair: rects[pair[0]].union(rects[pair[1]]).area - rects[pair[0]].area - rects[pair[1]].area
-    )
-    return merged([rects[i].union(rects[j]), *(rect for n, rect in enumerate(rects) if n not in (i, j))])
+def _rects(rows: Sequence[int], window: Rect) -> list[Rect]:
+    """The touched squares as rectangles: bands of rows that touch, each cut into runs."""
+    rects: list[Rect] = []
+    row = 0
+    while row < len(rows):
+        if not rows[row]:
+            row += 1
+            continue
+        top, mask = row, 0
+        while row < len(rows) and rows[row]:
+            mask |= rows[row]
+            row += 1
+        rects.extend(_square(first, end, top, row, window) for first, end in _runs(mask))
+    if len(rects) > MOST_RECTS:
+        whole = rects[0]
+        for rect in rects:
+            whole = whole.union(rect)
+        return [whole]
+    return rects
+
+
+def _square(first: int, end: int, top: int, bottom: int, window: Rect) -> Rect:
+    return Rect(first * TILE_PX, top * TILE_PX, (end - first) * TILE_PX, (bottom - top) * TILE_PX).common(window)
 
 
 def first_needed(ops: Sequence[Op], rect: Rect) -> int:

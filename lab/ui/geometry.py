@@ -105,5 +105,5 @@ class Rect(NamedTuple):
 def bounding(points: Iterable[Point], margin: float = 0.0) -> Rect:
     """The smallest rectangle round the points, with a margin.  Raises ValueError if there are none."""
     xs, ys = zip(*points, strict=True)
-    x, y = min(xs), min(ys)
-    return Rect(x, y, max(xs) - x, max(ys) - y).grown(margin)
+    x, y = min(xs) - margin, min(ys) - margin
+    return Rect(x, y, max(xs) + margin - x, max(ys) + margin - y)

@@ -18,16 +18,17 @@ def _checked(points: Sequence[Point], least: int) -> tuple[Point, ...]:
     kept = tuple((float(x), float(y)) for x, y in points)
     if len(kept) < least:
         raise ValueError(f"{len(kept)} points given; {least} or more would do")
-    if not all(math.isfinite(x) and math.isfinite(y) for x, y in kept):
+    if not math.isfinite(sum(x + y for x, y in kept)):
         raise ValueError(f"points {kept!r}; {_FINITE}")
     return kept
 
 
 def _snapped(rect: Rect) -> Rect:
-    if not all(map(math.isfinite, rect)):
+    left, top, w, h = rect
+    if not math.isfinite(left + top + w + h):
         raise ValueError(f"rectangle {rect!r}; {_FINITE}")
-    x, y = float(round(rect.x)), float(round(rect.y))
-    return Rect(x, y, float(round(rect.x + rect.w)) - x, float(round(rect.y + rect.h)) - y)
+    x, y = float(round(left)), float(round(top))
+    return Rect(x, y, float(round(left + w)) - x, float(round(top + h)) - y)
 
 
 class ListCanvas:

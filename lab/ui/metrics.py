@@ -27,9 +27,10 @@ class Face:
     other: int
 
     def width(self, text: str, size: float) -> float:
-        """Pixels; each character is rounded to whole pixels, as the font renderer does."""
-        scale = round(size) / self.units_per_em
-        return float(sum(int(self.widths.get(letter, self.other) * scale + 0.5) for letter in text))
+        """Pixels; each character is rounded as FreeType does it: to 1/64 pixel, then to whole ones."""
+        scale = ((round(size) << 22) + self.units_per_em // 2) // self.units_per_em
+        units = (self.widths.get(letter, self.other) for letter in text)
+        return float(sum((((unit * scale + 0x8000) >> 16) + 32) >> 6 for unit in units))
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,5 +1,6 @@
 """Lines of text as surfaces, from the shipped fonts; where those are missing, from pygame's own."""
 
+import re
 from collections import OrderedDict
 from pathlib import Path
 
@@ -13,6 +14,14 @@ from lab.ui.pygame_colors import rgba
 MOST_FONTS = 24  # each keeps its own glyphs (practice.md KIOSK-27)
 TEXT_ROOM_BYTES = 32 * MIB
 _SMOOTH = True
+
+
+_JOINING = re.compile("f(?=[fijl])")
+
+
+def unjoined(text: str) -> str:
+    """The text with f kept apart from what follows: joined letters (fi, fl) would be narrower than measured."""
+    return _JOINING.sub("f\u200c", text)
 
 
 class TextPainter:
@@ -36,7 +45,11 @@ class TextPainter:
         return surface, font.get_ascent()
 
     def _made(self, font: pygame.font.Font, text: str, *, size: int, bold: bool, color: str) -> pygame.Surface:
-        made = font.render(text, _SMOOTH, rgba(color)).premul_alpha()
+        rendered = font.render(unjoined(text), _SMOOTH, rgba(color))
+        # A rendered line has padded rows, which pygame 2.6's premul_alpha scrambles: onto plain rows first.
+        plain = pygame.Surface(rendered.get_size(), pygame.SRCALPHA, 32)
+        plain.blit(rendered, (0, 0))
+        made = plain.premul_alpha()
         room = round(text_width(text, size=size, bold=bold))
         if self.missing and made.get_width() > room > 0:
             # Another font than the one measured: it must not run into its neighbours.

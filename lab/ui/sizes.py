@@ -1,7 +1,7 @@
 """Every size on a screen comes from here: design pixels, millimetres, the text scale."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 TextStyle = Literal["small", "body", "strong", "number", "figure", "title", "heading"]
@@ -34,6 +34,7 @@ class Sizes:
 
     width, height: of the window in pixels.  text_scale: 1, 1.5 or 2.  px_per_mm: None where it is not known.
     touch, kiosk: targets also keep their floors in millimetres.  mirrored: read from right to left.
+    unit: pixels for one design pixel; never under 1, for a small window must not shrink what is touched.
     Raises ValueError if a size is not positive.
     """
 
@@ -44,6 +45,7 @@ class Sizes:
     touch: bool = False
     mirrored: bool = False
     kiosk: bool = False
+    unit: float = field(init=False)
 
     def __post_init__(self) -> None:
         for name in ("width", "height", "text_scale"):
@@ -51,12 +53,8 @@ class Sizes:
                 raise ValueError(f"{name} is {getattr(self, name)}; a value above 0 would do")
         if self.px_per_mm is not None and not self.px_per_mm > 0:
             raise ValueError(f"px_per_mm is {self.px_per_mm}; a value above 0 would do")
-
-    @property
-    def unit(self) -> float:
-        """Pixels for one design pixel; never under 1, for a small window must not shrink what is touched."""
         long, short = max(self.width, self.height), min(self.width, self.height)
-        return max(1.0, min(long / 1280, short / 720))
+        object.__setattr__(self, "unit", max(1.0, min(long / 1280, short / 720)))
 
     @property
     def portrait(self) -> bool:

@@ -36,7 +36,7 @@ def button_face(look: Look, kind: ButtonKind, *, selected: bool, enabled: bool, 
     fill = "wash" if pressed else None if kind == "bare" else "panel"
     if kind == "plain":
         return Face(fill, "ink", "ink", stroke)
-    return Face(fill, "edge" if kind == "quiet" else None, "ink", max(1.0, look.sizes.px(1.5)))
+    return Face(fill, "edge" if kind == "quiet" else None, "ink", 1.5 * look.sizes.unit)
 
 
 def draw_body(canvas: Canvas, look: Look, rect: Rect, face: Face) -> None:

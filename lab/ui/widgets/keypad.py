@@ -105,7 +105,7 @@ class Typed(Plain):
 
     def draw(self, canvas: Canvas, look: Look, rect: Rect, mood: Mood) -> None:
         """Draws the box and the text."""
-        draw_body(canvas, look, rect, Face("paper", "edge", "ink", look.sizes.px(1.5)))
+        draw_body(canvas, look, rect, Face("paper", "edge", "ink", 1.5 * look.sizes.unit))
         draw_middle(canvas, look, f"{self.text or '…'} {self.unit}".rstrip(), rect, style="heading")
 
     def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> Node:

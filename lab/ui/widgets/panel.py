@@ -85,7 +85,7 @@ class Panel(Plain):
 
     def draw(self, canvas: Canvas, look: Look, rect: Rect, mood: Mood) -> None:
         """Draws the ground and the title."""
-        theme, hair = look.theme, max(1.0, look.sizes.px(1.5))
+        theme, hair = look.theme, 1.5 * look.sizes.unit
         if self.fill or self.outline:
             canvas.box(
                 rect,

@@ -96,7 +96,7 @@ class Table(Plain):
             if row.kind == "sum":
                 level = round(y + self._rule(look, row) / 2)
                 ends = ((rect.x, level), (rect.right, level))
-                canvas.line(ends, look.theme.ink, width=max(1.5, look.sizes.px(1.5)))
+                canvas.line(ends, look.theme.ink, width=1.5 * look.sizes.unit)
             y += self._rule(look, row) + self._row_height(look)
 
     def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> Node:

@@ -116,7 +116,7 @@ class Tile(Plain):
         else:
             fill = "wash" if self.key in mood.pressed else "panel"
             outline = "edge" if self.item.enabled else "hair"
-            face = Face(fill, outline, "ink" if self.item.enabled else "soft", max(1.0, look.sizes.px(1.5)))
+            face = Face(fill, outline, "ink" if self.item.enabled else "soft", 1.5 * look.sizes.unit)
         draw_body(canvas, look, rect, face)
         inner = rect.inset(look.sizes.px(4))
         words = text_height(look, self.item.text, inner.w, "small")
