@@ -1,7 +1,7 @@
 """One step of a body turning about a fixed axis under its weight: a sixth-order symplectic composition."""
 
 from itertools import pairwise
-from math import cos, exp, sin
+from math import cos, expm1, sin
 
 # Nine kick-and-drift steps of these shares of the whole step, the same forwards and backwards, cancel every
 # error below the seventh power.  They add up to 1; a changed digit costs the order.  Source: S-06.
@@ -26,19 +26,19 @@ def turned(
 ) -> tuple[float, float]:
     """Angle and rate one step later, where θ̈ = −lever cos θ − drop sin θ − drag θ̇.
 
-    lever_s2, drop_s2: 1/s².  drag_s: 1/s.  step_s: any sign.  The step wants to be under about an eighth of
-    1/√(lever² + drop²)^½ and of 1/drag: the caller divides it.  Source: S-06.
+    lever_s2, drop_s2: 1/s².  drag_s: 1/s.  step_s: s, either sign.  Times the pace of small swings, and times
+    the drag, a step wants to be under about an eighth: the caller divides longer ones.  Source: S-06.
     """
     angle_rad += FIRST_DRIFT * step_s * rate_rad_s
-    if drag_s == 0.0:
+    if drag_s * abs(step_s) < 1e-16:  # takes less than round-off from the rate
         for kick, drift in KICKS_AND_DRIFTS:
             rate_rad_s -= kick * step_s * (lever_s2 * cos(angle_rad) + drop_s2 * sin(angle_rad))
             angle_rad += drift * step_s * rate_rad_s
         return angle_rad, rate_rad_s
     for kick, drift in KICKS_AND_DRIFTS:
         # The exact flow of a constant push against the drag, so that the order stays what it was.
-        kept = exp(-drag_s * kick * step_s)
+        lost = -expm1(-drag_s * kick * step_s)
         push = -(lever_s2 * cos(angle_rad) + drop_s2 * sin(angle_rad))
-        rate_rad_s = rate_rad_s * kept + push * (1.0 - kept) / drag_s
+        rate_rad_s += (push / drag_s - rate_rad_s) * lost
         angle_rad += drift * step_s * rate_rad_s
     return angle_rad, rate_rad_s

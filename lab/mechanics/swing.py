@@ -54,7 +54,7 @@ class Swing:
 
 @dataclass(frozen=True, slots=True)
 class _Pull:
-    """θ̈ = −lever cos θ − drop sin θ − drag θ̇, and the pace √(lever² + drop²)^½ of its small swings."""
+    """θ̈ = −lever cos θ − drop sin θ − drag θ̇, and the pace (lever² + drop²)^¼ of its small swings."""
 
     lever_s2: float
     drop_s2: float
@@ -186,7 +186,7 @@ def _slowed(pull: _Pull, angle: float, rate: float) -> Swing:
 
 
 def _crept(pull: _Pull, swing: Swing, dt_s: float) -> Swing:
-    """A tick so damped that the push and the drag are always even: θ − rest halves its tangent evenly."""
+    """A tick so damped that push and drag are always even: tan ((θ − rest) / 2) then dies exponentially."""
     rest = pull.rest_rad
     shrunk = exp(-(pull.pace_s**2) / pull.drag_s * dt_s)
     # What is left of a rate from before dies within the tick.

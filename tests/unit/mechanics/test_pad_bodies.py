@@ -1,0 +1,160 @@
+"""A body on a finger pad: it stays, tips, slides, falls, topples, and lies."""
+
+from dataclasses import replace
+from itertools import pairwise
+from math import inf, nan
+
+import pytest
+
+from lab.mechanics import (
+    Box,
+    Cylinder,
+    MechanicsError,
+    PadBody,
+    PadMotion,
+    Part,
+    Rectangle,
+    pad_body,
+    pad_energy_j,
+    pad_tick,
+    rests_on,
+)
+from lab.mechanics.bodies import convex_outline_m
+from lab.mechanics.motions import course_of
+
+PARTS = (
+    Part("hook", 0.480, (0.02, 0.0, 0.0), Rectangle(0.04, 0.05)),
+    Part("pole", 0.120, (0.20, 0.0, 0.0), Box((0.4, 0.01, 0.012))),
+)
+TOOL = pad_body(PARTS, underside_m=-0.006, left_m=0.0, right_m=0.4)
+HALF_M = 0.003
+
+
+def run(body: PadBody, finger_m: float, *, floor_m: float = -0.5, ticks: int = 3000) -> list[PadMotion]:
+    path = [PadMotion()]
+    for _ in range(ticks):
+        path.append(pad_tick(body, finger_m, HALF_M, floor_m, path[-1], 0.005))
+        if path[-1] is path[-2]:
+            break
+    return path
+
+
+def phases(path: list[PadMotion]) -> list[str]:
+    seen = [path[1].phase]
+    for motion in path[2:]:
+        if motion.phase != seen[-1]:
+            seen.append(motion.phase)
+    return seen
+
+
+@pytest.mark.parametrize("finger_m", [0.053, 0.0545, 0.056, 0.059])
+def test_over_the_pad_it_stays_and_nothing_changes(finger_m: float) -> None:
+    assert rests_on(PARTS, finger_m, HALF_M) == "level"
+    start = PadMotion()
+    assert pad_tick(TOOL, finger_m, HALF_M, -0.5, start, 0.005) is start
+
+
+@pytest.mark.parametrize(("finger_m", "side", "sign"), [(0.0595, "left", 1.0), (0.0525, "right", -1.0)])
+def test_just_past_the_pad_it_tips_to_that_side_slides_falls_and_lies(finger_m: float, side: str, sign: float) -> None:
+    assert rests_on(PARTS, finger_m, HALF_M) == side
+    path = run(TOOL, finger_m)
+    assert phases(path) == ["tips", "slides", "falls", "down"]
+    assert path[1].angle_rad * sign > 0.0
+    last = path[-1]
+    assert (last.rate_rad_s, last.vx_m_s, last.vz_m_s) == (0.0, 0.0, 0.0)
+
+
+def test_down_it_touches_the_floor_and_nothing_is_under_it() -> None:
+    for finger_m in (0.0595, 0.1, 0.2, 0.3, 0.02):
+        for floor_m in (-0.14, -0.5, -1.0):
+            last = run(TOOL, finger_m, floor_m=floor_m)[-1]
+            lowest, _ = course_of(TOOL, last).lowest_m(TOOL.corners_m)
+            # Each corner it rocked over may have sunk by a thousandth of a micrometre before it was met.
+            assert lowest == pytest.approx(floor_m, abs=1e-7)
+
+
+def test_a_slippery_pad_lets_it_slide_at_once_and_a_rough_one_late() -> None:
+    slippery = run(replace(TOOL, friction=0.0), 0.1)
+    assert phases(slippery)[0] == "slides"
+    rough = run(replace(TOOL, friction=3.0), 0.1)
+    usual = run(TOOL, 0.1)
+
+    def turned(path: list[PadMotion]) -> float:
+        return next(abs(m.angle_rad) for m in path[1:] if m.phase not in ("rests", "tips"))
+
+    assert turned(rough) > turned(usual) > turned(slippery)
+
+
+def test_a_finger_that_is_not_under_it_lets_it_drop_straight() -> None:
+    path = run(TOOL, -0.2)
+    assert phases(path)[0] == "falls"
+    assert path[5].angle_rad == 0.0
+    assert path[5].x_m == 0.0
+    assert path[-1].phase == "down"
+
+
+def test_an_end_that_reaches_a_near_floor_leans_there() -> None:
+    last = run(TOOL, 0.3, floor_m=-0.05)[-1]
+    assert last.phase == "down"
+    assert last.corner is None
+    assert 0.0 < last.angle_rad < 0.4
+
+
+def test_a_body_that_hangs_below_the_pad_swings_there_and_comes_to_rest_tilted() -> None:
+    hanging = (
+        Part("bar", 0.1, (0.2, 0.0, 0.0), Box((0.4, 0.01, 0.01))),
+        Part("keel", 0.5, (0.21, 0.0, -0.2), Cylinder(0.01, 0.02)),
+    )
+    body = pad_body(hanging, underside_m=-0.005, left_m=0.0, right_m=0.4)
+    finger_m = body.cg_m[0] - 0.01
+    path = run(body, finger_m, floor_m=-2.0, ticks=6000)
+    last = path[-1]
+    assert last.phase == "rests"
+    # The CG hangs straight below the edge: tan θ = 7 mm over the drop.
+    assert last.angle_rad == pytest.approx(-(0.01 - HALF_M) / (-body.rise_m), rel=1e-3)
+    assert last.x_m + body.cg_m[0] == pytest.approx(finger_m + HALF_M, abs=1e-4)
+
+
+def test_energy_is_never_more_than_before() -> None:
+    for finger_m in (0.0595, 0.1, 0.3, 0.02):
+        for friction in (0.0, 0.4, 1.0):
+            body = replace(TOOL, friction=friction)
+            energies = [pad_energy_j(body, motion) for motion in run(body, finger_m)]
+            slack = 1e-6 * (max(energies) - min(energies))
+            assert all(b <= a + slack for a, b in pairwise(energies))
+
+
+def test_a_hung_part_counts_as_a_point_at_its_hook() -> None:
+    hung = tuple(replace(part, hold="hung") if part.name == "hook" else part for part in PARTS)
+    lighter = pad_body(hung, underside_m=-0.006, left_m=0.0, right_m=0.4)
+    spared = 0.480 * (0.04**2 + 0.05**2) / 12
+    assert TOOL.inertia_kg_m2 - lighter.inertia_kg_m2 == pytest.approx(spared)
+
+
+def test_the_outline_is_convex_and_holds_every_part() -> None:
+    assert convex_outline_m([(0, 0), (1, 0), (1, 1), (0, 1), (0.5, 0.5), (0.5, 0)]) == ((0, 0), (1, 0), (1, 1), (0, 1))
+    assert convex_outline_m([(0, 0), (2, 0), (1, 0)]) == ((0, 0), (2, 0))
+    assert len(TOOL.outline_m) == 6
+
+
+@pytest.mark.parametrize(
+    ("change", "what"),
+    [
+        ({"mass_kg": 0.0}, "mass"),
+        ({"inertia_kg_m2": nan}, "inertia"),
+        ({"friction": -0.1}, "friction"),
+        ({"underside_m": inf}, "underside"),
+        ({"left_m": 0.5}, "right end"),
+        ({"left_m": 0.1}, "balances at"),
+    ],
+)
+def test_a_body_that_cannot_lie_there_is_refused(change: dict[str, float], what: str) -> None:
+    with pytest.raises(MechanicsError, match=what):
+        replace(TOOL, **change)
+
+
+def test_a_pad_that_is_no_pad_is_refused() -> None:
+    with pytest.raises(MechanicsError, match="half-width of the pad"):
+        rests_on(PARTS, 0.1, -0.01)
+    with pytest.raises(MechanicsError, match="place of the pad"):
+        rests_on(PARTS, nan, 0.01)
