@@ -1,0 +1,174 @@
+"""The start screen: a bar that asks to be let go, and the ways on."""
+
+from __future__ import annotations
+
+from lab.files import UNITS
+from lab.outline import Node
+from lab.outline.words import msg
+from lab.scenes.hanging_view import HangingView, angle_between
+from lab.scenes.readings import Readings
+from lab.screens.hanging_bar_hands import Hands
+from lab.screens.intents import Do, Go, Intent
+from lab.screens.notices import with_notice
+from lab.screens.page import Page
+from lab.screens.screen import Outcome, StartModel
+from lab.screens.start_layout import PlaceCard, StartSheet
+from lab.screens.start_picture import PICTURE, PIN, build_card_picture, lesson_card_picture, start_picture
+from lab.screens.top_bar import top_bar
+from lab.simulation import HangingBar, HoldStill, LetGo
+from lab.ui.canvas import Canvas
+from lab.ui.events import Event
+from lab.ui.look import Look
+from lab.ui.outcomes import DragBegan, DragCancelled, Dragged, Dropped, Nudged, Pressed, Tapped, WidgetEvent
+from lab.ui.widgets.arrange import Column, Row
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.label import Label
+from lab.ui.widgets.picture import Picture
+from lab.ui.widgets.widget import Widget
+
+LET_GO, LESSONS, BUILD, SAVED = "let-go", "to-lessons", "to-build", "to-saved"
+HELP_LINES = (
+    msg("Tap the yellow pin: the bar is let go. Tap it again and the bar is held level."),
+    msg("Drag a weight along the bar, or slide the dark carriage on the rail, and let go again."),
+)
+
+
+class StartScreen:
+    """Shows the bar and the ways on; keeps what is being dragged."""
+
+    def __init__(self, look: Look) -> None:
+        self._page = Page(look, help_lines=HELP_LINES, can_go_back=False)
+        self._model: StartModel | None = None
+        self._hands = Hands()
+        self._was_loose = False
+
+    def show(self, model: StartModel) -> None:
+        """Take a new model."""
+        self._model = model
+        self._refresh()
+
+    def restyle(self, look: Look) -> None:
+        """Take another look."""
+        self._page.desk.restyle(look)
+        self._refresh()
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw the model that was shown last."""
+        self._page.desk.draw(canvas)
+
+    def outline(self) -> Node:
+        """The same as a tree."""
+        return self._page.desk.outline()
+
+    def handle(self, event: Event) -> Outcome:
+        """Answer an event."""
+        if self._model is None:
+            return Outcome()
+        intents: list[Intent] = []
+        events = self._page.desk.handle(event)
+        for happened in events:
+            shared = self._page.answer(happened, self._model.setting)
+            intents += self._answer(happened, self._model) if shared is None else shared
+        if events:
+            self._refresh()
+        return Outcome(consumed=self._page.desk.consumed, intents=tuple(intents))
+
+    def _answer(self, event: WidgetEvent, model: StartModel) -> list[Intent]:
+        match event:
+            case Pressed(key=key) if key in _WAYS_ON:
+                return [_WAYS_ON[key]]
+            case Pressed(key=key) if key in (PIN, LET_GO):
+                return self._toggled(model)
+            case Tapped(key=key) if key == PICTURE and model.bench is not None and model.bench.held:
+                # Whoever taps the bar itself wants to see it go.
+                return self._toggled(model)
+            case DragBegan() | Dragged() | Dropped() | DragCancelled() | Nudged():
+                return self._moved(event, model)
+        return []
+
+    def _toggled(self, model: StartModel) -> list[Intent]:
+        if model.bench is None:
+            return []
+        at_once = self._page.look.reduced_motion
+        return [Do(command=LetGo(at_once=at_once) if model.bench.held else HoldStill())]
+
+    def _moved(self, event: WidgetEvent, model: StartModel) -> list[Intent]:
+        """A weight or the carriage is moved; a bar that was loose before is let go again once it is put down."""
+        bench, rect = model.bench, self._page.desk.rect(PICTURE)
+        if bench is None or rect is None:
+            return []
+        if isinstance(event, DragBegan | Nudged):
+            self._was_loose = not bench.held
+        intents: list[Intent] = [
+            Do(command=command) for command in self._hands.answer(event, self._view(model, bench), rect)
+        ]
+        self._hands.let_all_go()
+        if isinstance(event, Dropped | Nudged) and self._was_loose:
+            intents.append(Do(command=LetGo(at_once=self._page.look.reduced_motion)))
+        return intents
+
+    def _view(self, model: StartModel, bench: HangingBar) -> HangingView:
+        look = self._page.look
+        return HangingView(
+            bench=bench,
+            look=look,
+            readings=Readings(words=look.words, units=UNITS[model.setting.units or bench.units]),
+            angle_rad=angle_between(model.previous or bench, bench, model.fraction),
+            picked=self._hands.picked,
+            carried_at_m=self._hands.carried.at_m if self._hands.carried else None,
+        )
+
+    # --- showing ----------------------------------------------------------------------------------------------
+
+    def _refresh(self) -> None:
+        model, look = self._model, self._page.look
+        if model is None:
+            return
+        head = with_notice(look, top_bar(look, title=look.words.say("Tiltbench"), back=False), model.notice)
+        picture: Picture | Label = Label("no-bar", "")
+        if model.bench is not None:
+            picture = start_picture(self._view(model, model.bench))
+        sheet = StartSheet(head, picture, _onward(look, model.bench))
+        self._page.show(sheet, setting=model.setting, notice=model.notice)
+
+
+_WAYS_ON: dict[str, Intent] = {
+    LESSONS: Go(place="lessons"),
+    BUILD: Go(place="build"),
+    SAVED: Go(place="build", name="builds"),
+}
+
+
+def _onward(look: Look, bench: HangingBar | None) -> Widget:
+    """What to do with the bar, and where to go from here."""
+    say = look.words.say
+    held = bench is None or bench.held
+    play = Column(
+        (
+            Label("question", _told(look, bench), style="title"),
+            Button(LET_GO, say("Let go") if held else say("Hold it level"), kind="main"),
+        ),
+        gap=10,
+    )
+    cards = Row(
+        (
+            PlaceCard(LESSONS, say("Lessons"), say("Say what will happen. Then see it."), lesson_card_picture(look)),
+            PlaceCard(BUILD, say("Free build"), say("Hang anything anywhere."), build_card_picture(look)),
+        ),
+        gap=16,
+    )
+    saved = Button(SAVED, say("Open a saved build"), kind="quiet")
+    return Row((play, Column((cards, saved), gap=12)), weights=(1.0, 2.2), gap=24)
+
+
+def _told(look: Look, bench: HangingBar | None) -> str:
+    """The question, or what came of it."""
+    say = look.words.say
+    if bench is None or bench.held:
+        return say("Which end will drop?")
+    told = {
+        "left": say("The left end dropped. Now move a weight!"),
+        "right": say("The right end dropped. Now move a weight!"),
+        "level": say("It stays level. Now move a weight!"),
+    }
+    return told[bench.outcome] if bench.outcome else say("There it goes…")

@@ -1,0 +1,123 @@
+"""How the start screen lies in the window, and the cards that lead on from it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from lab.outline import Node
+from lab.ui.canvas import Canvas, Draw
+from lab.ui.geometry import Rect
+from lab.ui.look import Look
+from lab.ui.outcomes import Pressed
+from lab.ui.paragraph import draw_text, least_width, natural_width, text_height
+from lab.ui.widgets.panel import Panel
+from lab.ui.widgets.scroll import Scroll
+from lab.ui.widgets.widget import Mood, Plain, Spot, Widget, facing, states
+
+BELOW_SHARE = 0.42
+"""Of the height, at most, for what stands below the picture in a wide window; more, and it stands beside it."""
+
+BESIDE_SHARE = 0.5
+PORTRAIT_SHARE = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class StartSheet(Plain):
+    """Header, picture, and what leads on: below the picture, or beside it where the text is large."""
+
+    header: Widget
+    picture: Widget
+    onward: Widget
+    key: str = "start"
+
+    def least_width(self, look: Look) -> float:
+        """Of the widest."""
+        return max(part.least_width(look) for part in (self.header, self.picture, self.onward))
+
+    def natural_width(self, look: Look) -> float:
+        """The window's."""
+        return look.sizes.width
+
+    def height(self, look: Look, width: float) -> float:
+        """The window's."""
+        return look.sizes.height
+
+    def place(self, look: Look, rect: Rect) -> tuple[tuple[Widget, Rect], ...]:
+        """The picture gets what the rest leaves."""
+        head, below = rect.cut_top(self.header.height(look, rect.w))
+        tall = self._ground("top").height(look, rect.w)
+        most = PORTRAIT_SHARE if look.sizes.portrait else BELOW_SHARE
+        if tall <= most * below.h or look.sizes.portrait:
+            onward, picture = below.cut_bottom(min(tall, round(most * below.h)))
+            return (self.header, head), (self.picture, picture), (self._ground("top"), onward)
+        wide = round(min(BESIDE_SHARE * below.w, max(0.36 * below.w, self._ground("left").least_width(look))))
+        onward, picture = below.cut_right(wide)
+        ground = self._ground("left")
+        return (self.header, head), (self.picture, facing(look, picture, below)), (ground, facing(look, onward, below))
+
+    def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> None:
+        """Only arranges."""
+
+    def _ground(self, edge: Literal["top", "left"]) -> Panel:
+        inner = Panel("onward-ground", children=(self.onward,), fill="")
+        return Panel("onward-edge", children=(Scroll("onward.scroll", inner),), pad=0, weights=(1.0,), edge=edge)
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceCard(Plain):
+    """A place that one can go to: a picture, its name, what is there. The whole card is the target."""
+
+    key: str
+    title: str
+    text: str
+    draw_in: Draw
+
+    def least_width(self, look: Look) -> float:
+        """Its longest word beside the picture."""
+        words = max(least_width(look, self.title, "title"), least_width(look, self.text, "body"))
+        return words + self._picture(look) + 3 * look.sizes.px(16)
+
+    def natural_width(self, look: Look) -> float:
+        """Its title on one line, its text on two or three."""
+        text = max(natural_width(look, self.title, "title"), natural_width(look, self.text, "body") / 2)
+        return text + self._picture(look) + 3 * look.sizes.px(16)
+
+    def height(self, look: Look, width: float) -> float:
+        """Its text, or its picture."""
+        room = self._room(look, width)
+        words = text_height(look, self.title, room, "title") + text_height(look, self.text, room, "body")
+        return max(look.sizes.main_target, self._picture(look), words) + 2 * look.sizes.px(14)
+
+    def draw(self, canvas: Canvas, look: Look, rect: Rect, mood: Mood) -> None:
+        """Draws the card."""
+        theme, sizes = look.theme, look.sizes
+        pressed = self.key in mood.pressed
+        fill = theme.wash if pressed else theme.panel
+        canvas.box(rect, fill=fill, outline=theme.ink, width=sizes.stroke, radius=sizes.px(12))
+        pad, side = sizes.px(16), self._picture(look)
+        square = facing(look, Rect(rect.x + pad, rect.center[1] - side / 2, side, side), rect)
+        canvas.box(square, fill=theme.paper, radius=sizes.px(8))
+        with canvas.clipped(square):
+            self.draw_in(canvas, square)
+        room = self._room(look, rect.w)
+        words = text_height(look, self.title, room, "title") + text_height(look, self.text, room, "body")
+        top = rect.center[1] - words / 2
+        box = facing(look, Rect(rect.x + 2 * pad + side, top, room, words), rect)
+        used = draw_text(canvas, look, self.title, box, style="title")
+        draw_text(canvas, look, self.text, box.cut_top(used.h)[1], color="soft")
+
+    def spots(self, look: Look, rect: Rect) -> tuple[Spot, ...]:
+        """All of it."""
+        return (Spot(key=self.key, rect=rect, effect=Pressed(self.key)),)
+
+    def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> Node:
+        """A button."""
+        flags = states(focused=mood.focused == self.key)
+        return Node(self.key, "button", self.title, value=self.text, state=flags, bounds=rect, actions=("press",))
+
+    def _picture(self, look: Look) -> float:
+        return look.sizes.px(92)
+
+    def _room(self, look: Look, width: float) -> float:
+        return max(1.0, width - self._picture(look) - 3 * look.sizes.px(16))
