@@ -174,7 +174,7 @@ class Laboratory:
             case "build":
                 from lab.app.rooms.build import BuildRoom
 
-                self._enter(BuildRoom(self.house))
+                self._enter(BuildRoom(self.house, choosing=to.name == "builds"))
             case "lesson":
                 self.open_lesson(to.name)
 

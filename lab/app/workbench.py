@@ -52,10 +52,15 @@ class Workbench:
     def save(self, path: Path | None) -> Path:
         """Write the bench to a file and return it; without a path, to the file it has or to a new one.
 
-        Raises OSError if it cannot be written.
+        A bare file name goes into the builder's own folder and gives the build its title.  Another build's
+        file is never written over.  Raises OSError if it cannot be written.
         """
         build = build_from_hanging_bar(self.bench)
-        target = path or self.path or self._new_file(build.title)
+        target = self.path or self._unused(_stem(build.title))
+        if path is not None:
+            bare = path.name == str(path)
+            build = replace(build, title=_title(path)) if bare else build
+            target = self._own(path.stem) if bare else path
         if target.parent == self._paths.builds:
             target.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         save_text(target, build_text(build))
@@ -75,14 +80,27 @@ class Workbench:
                 entries.append(BuildEntry(title=build.title, path=path))
         return tuple(entries)
 
-    def _new_file(self, title: str) -> Path:
-        stem = re.sub(r"[^a-z0-9]+", "-", title.lower()).strip("-")[:40] or "build"
+    def _own(self, stem: str) -> Path:
+        """The file of this name in the builder's own folder, or beside it where another build has that."""
+        target = self._paths.builds / f"{stem}.toml"
+        return target if target == self.path else self._unused(stem)
+
+    def _unused(self, stem: str) -> Path:
         path = self._paths.builds / f"{stem}.toml"
         number = 2
         while path.exists():
             path = self._paths.builds / f"{stem}-{number}.toml"
             number += 1
         return path
+
+
+def _stem(title: str) -> str:
+    return re.sub(r"[^a-z0-9]+", "-", title.lower()).strip("-")[:40] or "build"
+
+
+def _title(path: Path) -> str:
+    words = path.stem.replace("-", " ").replace("_", " ").strip()
+    return words[:1].upper() + words[1:]
 
 
 def hangable(build: Build) -> Build:

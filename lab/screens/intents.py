@@ -37,7 +37,10 @@ class Answer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Go:
-    """Show another place; `name` is the lesson's for "lesson" ("" is the first one), and empty elsewhere."""
+    """Show another place.
+
+    name: for "lesson" the lesson's ("" is the first one); for "build" "builds" opens the list of builds.
+    """
 
     place: Place
     name: str = ""
@@ -50,7 +53,10 @@ class Back:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SaveBuild:
-    """Write the bench to a build file; without a path, under its title in the builder's own folder."""
+    """Write the bench to a build file.
+
+    path: a bare file name goes into the builder's own folder and names the build; None keeps its title.
+    """
 
     path: Path | None = None
 

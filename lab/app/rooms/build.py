@@ -20,14 +20,19 @@ from lab.ui.look import Look
 class BuildRoom(BenchRoom):
     """Where anything is hung anywhere."""
 
-    def __init__(self, house: House) -> None:
+    def __init__(self, house: House, *, choosing: bool = False) -> None:
+        """choosing: whether the list of builds is open when the place is entered."""
+        self._choosing = choosing
         self._bench = Workbench(house.paths)
         self._builds = self._bench.builds()
         super().__init__(house, self._bench.session)
 
     def make_screen(self, look: Look) -> Screen[Any]:
         """The hanging bar's screen."""
-        return FreeBuildScreen(look)
+        screen = FreeBuildScreen(look)
+        if self._choosing:
+            screen.choose_build()
+        return screen
 
     def model(self) -> BuildModel:
         """The bench as it is."""

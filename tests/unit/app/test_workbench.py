@@ -33,6 +33,21 @@ def test_saving_again_writes_the_same_file_and_another_bench_gets_another(paths:
     assert Workbench(paths).save(None) != first
 
 
+def test_a_bare_name_goes_into_the_builders_own_folder_and_names_the_build(paths: Paths):
+    bench = Workbench(paths)
+    saved = bench.save(Path("kite-for-the-ferry.toml"))
+    assert saved == paths.builds / "kite-for-the-ferry.toml"
+    assert read_build(saved).title == "Kite for the ferry"
+
+
+def test_another_builds_file_is_never_written_over(paths: Paths):
+    first = Workbench(paths).save(Path("kite.toml"))
+    before = first.read_bytes()
+    second = Workbench(paths).save(Path("kite.toml"))
+    assert second != first
+    assert first.read_bytes() == before
+
+
 def test_a_shipped_build_is_never_written_over(paths: Paths):
     bench = Workbench(paths)
     shipped = SHIPPED.shipped_builds / "survey-bar.toml"
