@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from lab.scenes.hanging_view import HangingView, Stage
 from lab.scenes.labels import LabelBoard
+from lab.scenes.tones import between
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
 
-GRAIN, SHINE = "#0000000F", "#FFFFFF40"
+GRAIN_SHARE, SHINE_SHARE = 0.28, 0.35
+"""How far the grain goes from the wood towards its edge, and the lit upper edge towards white."""
 MARGIN_PX = 3.0
 HOLDING_SHARE = 0.03
 """How far inside its end the bar is held, as a share of its length."""
@@ -19,13 +21,16 @@ def draw_bar(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     wide, high = stage.bar.w, stage.bar.h
     pivot = view.bench.pivot
 
+    grain = between(theme.wood, theme.wood_edge, GRAIN_SHARE)
+    shine = between(theme.wood, "#FFFFFF", SHINE_SHARE)
+
     def make(body: Canvas) -> None:
         plank = Rect(MARGIN_PX, MARGIN_PX, wide, high)
         body.box(plank, fill=theme.wood, radius=sizes.px(4))
-        body.box(Rect(plank.x + 3, plank.y + 2, wide - 6, high * 0.16), fill=SHINE, radius=2)
+        body.box(Rect(plank.x + 3, plank.y + 2, wide - 6, high * 0.16), fill=shine, radius=2)
         for share, start, end in ((0.36, 0.02, 0.55), (0.55, 0.3, 0.97), (0.74, 0.06, 0.7)):
             y = plank.y + high * share
-            body.line([(plank.x + wide * start, y), (plank.x + wide * end, y)], GRAIN, width=sizes.px(2))
+            body.line([(plank.x + wide * start, y), (plank.x + wide * end, y)], grain, width=sizes.px(1))
         body.box(plank, outline=theme.wood_edge, width=sizes.stroke, radius=sizes.px(4))
 
     pin = stage.camera.at(pivot.at_m, pivot.up_m)

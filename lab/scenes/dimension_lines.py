@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from lab.scenes.hanging_view import HangingView, Stage, weight_key
-from lab.scenes.labels import LabelBoard, label_box
+from lab.scenes.labels import LabelBoard, Spot, label_box
 from lab.ui.canvas import Canvas
-from lab.ui.geometry import Point, Rect
+from lab.ui.geometry import Point
 
 BAR_KEY = "bar"
+LINE = 1.34
+"""Of the text size: from one arm to the next, a little more than a line box."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +28,9 @@ def arms_to_draw(view: HangingView, stage: Stage, feet: dict[str, float], *, mos
     """At most so many arms, shortest first; the picked weight's is never left out."""
     bench = view.bench
     rows = bench.sum.rows
-    text = view.look.words.say("{arm} {part}", arm=view.readings.length(rows[0].arm_m[0]), part=bench.bar.name)
+    words = view.look.words
+    arm = view.readings.length(rows[0].arm_m[0])
+    text = words.say("{arm} {part}", arm=arm, part=words.content(bench.bar.name))
     centre_m = bench.bar.left_m + bench.bar.length_m / 2
     arms = [Arm(BAR_KEY, centre_m, text, stage.bar.bottom)]
     for weight, row in zip(bench.weights, rows[1:], strict=True):
@@ -42,12 +46,12 @@ def draw_dimension_lines(
 ) -> None:
     """As many arms as there is room for between the lowest weight and `bottom`."""
     sizes = view.look.sizes
-    row_h = max(sizes.text("small") * 1.35, sizes.px(22))
+    row_h = sizes.text("small") * LINE
     top = max([stage.bar.bottom, *feet.values()]) + sizes.px(8)
     arms = arms_to_draw(view, stage, feet, most=int((bottom - top) / row_h))
     if not arms:
         return
-    row_h = min((bottom - top) / len(arms), row_h * 1.3)
+    row_h = min((bottom - top) / len(arms), row_h * 1.4)
     for index, arm in enumerate(arms):
         _draw_arm(canvas, view, stage, board, arm, top + (index + 0.5) * row_h)
 
@@ -70,15 +74,16 @@ def _draw_arm(
         if board.free(box):
             _line(canvas, view, (start, y), (middle[0] - half, y), tip_at_start=True)
             _line(canvas, view, (end, y), (middle[0] + half, y), tip_at_start=True)
-            board.place(arm.text, [(middle, "center middle")], size=size, color=theme.ink, bold=picked, ground=theme.paper)
+            spot: Spot = (middle, "center middle")
+            board.place(arm.text, [spot], size=size, color=theme.ink, bold=picked, ground=theme.paper)
             return
     _line(canvas, view, (start, y), (end, y), tip_at_start=abs(end - start) > sizes.px(16))
     gap = sizes.px(8)
     low, high = min(start, end), max(start, end)
-    spots = [((high + gap, y), "left middle"), ((low - gap, y), "right middle")]
+    spots: list[Spot] = [((high + gap, y), "left middle"), ((low - gap, y), "right middle")]
     if end < start:
         spots.reverse()
-    board.place(arm.text, spots, size=size, color=theme.ink, bold=picked, ground=theme.paper)  # type: ignore[arg-type]
+    board.place(arm.text, spots, size=size, color=theme.ink, bold=picked, ground=theme.paper)
 
 
 def _line(canvas: Canvas, view: HangingView, tip: Point, end: Point, *, tip_at_start: bool) -> None:
@@ -91,8 +96,3 @@ def _line(canvas: Canvas, view: HangingView, tip: Point, end: Point, *, tip_at_s
     half = sizes.px(3)
     canvas.polygon([tip, (tip[0] + way, tip[1] - half), (tip[0] + way, tip[1] + half)], fill=theme.ink)
 
-
-def lines_box(stage: Stage, feet: dict[str, float], bottom: float) -> Rect:
-    """The room that dimension lines may use."""
-    top = max([stage.bar.bottom, *feet.values()])
-    return Rect(stage.frame.x, top, stage.frame.w, max(0.0, bottom - top))

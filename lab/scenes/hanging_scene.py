@@ -14,10 +14,20 @@ from lab.scenes.marks import (
     draw_reference_line,
     name_pivot,
     name_reference_line,
+    reference_boxes,
     reference_handle,
 )
-from lab.scenes.rail import carriage_rect, draw_carriage, draw_rail
-from lab.scenes.weights import Place, brass_rect, clamp_rect, draw_brass, draw_cord, draw_weights, hung_places, weight_bounds
+from lab.scenes.rail import carriage_rect, draw_carriage, draw_rail, name_unit
+from lab.scenes.weights import (
+    Place,
+    brass_rect,
+    clamp_rect,
+    draw_brass,
+    draw_cord,
+    draw_weights,
+    hung_places,
+    weight_bounds,
+)
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect
 
@@ -32,8 +42,6 @@ def draw_hanging_bar(canvas: Canvas, rect: Rect, view: HangingView) -> None:
 
 def _draw_bench(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     board = LabelBoard(canvas, stage.frame.cut_bottom(view.foot_px)[1])
-    if view.lines:
-        draw_reference_line(canvas, view, stage)
     if not view.bench.held:
         draw_level_line(canvas, view, stage)
     draw_rail(canvas, view, stage, board)
@@ -41,12 +49,15 @@ def _draw_bench(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     draw_bar(canvas, view, stage)
     board.keep_clear(_bar_boxes(view, stage))
     draw_carriage(canvas, view, stage, board)
+    if view.lines:
+        draw_reference_line(canvas, view, stage)
     board.keep_clear(place.body for place in hung_places(view, stage).values())
     board.keep_clear(_cords(view, stage))
     if view.lines:
-        board.keep_clear([reference_handle(view, stage).grown(2)])
+        board.keep_clear(reference_boxes(view, stage))
     draw_weights(canvas, view, stage, board)
     draw_pin(canvas, view, stage)
+    name_unit(canvas, view, stage, board)
     if view.numbers:
         name_pivot(view, stage, board)
     if view.outcome_shown:
@@ -54,7 +65,7 @@ def _draw_bench(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     if view.lines:
         name_reference_line(view, stage, board)
     if view.lines and view.bench.held:
-        bottom = reference_handle(view, stage).y - view.look.sizes.px(2)
+        bottom = stage.frame.bottom - view.foot_px - view.look.sizes.px(6)
         draw_dimension_lines(canvas, view, stage, board, feet(view, stage), bottom)
     if view.ghost is not None:
         draw_ghost(canvas, view, stage, view.ghost)

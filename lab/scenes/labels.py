@@ -10,7 +10,13 @@ from lab.ui.metrics import CAP_HEIGHT, LINE_ASCENT, LINE_DESCENT
 
 Spot = tuple[Point, Anchor]
 _SIDE = {"left": 0.0, "center": 0.5, "right": 1.0}
-_ABOVE = {"top": 0.0, "middle": LINE_ASCENT - CAP_HEIGHT / 2, "baseline": LINE_ASCENT, "bottom": LINE_ASCENT + LINE_DESCENT}
+_ABOVE = {
+    "top": 0.0,
+    "middle": LINE_ASCENT - CAP_HEIGHT / 2,
+    "baseline": LINE_ASCENT,
+    "bottom": LINE_ASCENT + LINE_DESCENT,
+}
+"""Of the text size: from the top of a line box down to its anchor."""
 
 
 def label_box(canvas: Canvas, text: str, spot: Spot, *, size: float, bold: bool = False) -> Rect:
@@ -38,8 +44,26 @@ class LabelBoard:
         """Whether a label may lie here."""
         return self._frame.holds(box, 1.0) and not any(box.intersects(taken) for taken in self._taken)
 
+    def place_one_of(
+        self, texts: Sequence[str], spots: Sequence[Spot], *, sizes: Sequence[float], color: str, bold: bool = False
+    ) -> Rect | None:
+        """Draw the first of several ways to say it that finds a free spot: longer and larger ones come first."""
+        for text in texts:
+            for size in sizes:
+                box = self.place(text, spots, size=size, color=color, bold=bold)
+                if box is not None:
+                    return box
+        return None
+
     def place(
-        self, text: str, spots: Sequence[Spot], *, size: float, color: str, bold: bool = False, ground: str | None = None
+        self,
+        text: str,
+        spots: Sequence[Spot],
+        *,
+        size: float,
+        color: str,
+        bold: bool = False,
+        ground: str | None = None,
     ) -> Rect | None:
         """Draw a label at the first spot that is free; nowhere, and None returned, if there is none.
 

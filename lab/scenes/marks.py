@@ -16,19 +16,20 @@ BALANCE_PX = 11.0
 
 
 def reference_handle(view: HangingView, stage: Stage) -> Rect:
-    """The knob by which the reference line is dragged, at its lower end."""
+    """The knob by which the reference line is dragged, under the rail."""
     side = view.look.sizes.px(24)
     x = stage.camera.x_px(view.bench.reference_m)
-    return Rect(x - side / 2, stage.frame.bottom - view.foot_px - side - view.look.sizes.px(8), side, side)
+    return Rect(x - side / 2, stage.rail.bottom + view.look.sizes.px(14), side, side)
 
 
 def draw_reference_line(canvas: Canvas, view: HangingView, stage: Stage) -> None:
-    """A chain line from the rail down to a knob with an arrow to either side."""
+    """A chain line down from the rail, and a knob on it with an arrow to either side."""
     theme, sizes = view.look.theme, view.look.sizes
     knob = reference_handle(view, stage)
     x, y = knob.center
     dash = tuple(sizes.px(length) for length in DASH_DOT)
-    canvas.line([(x, stage.rail.bottom), (x, knob.y)], theme.ink, width=sizes.px(2), dash=dash)
+    foot = stage.frame.bottom - view.foot_px - sizes.px(8)
+    canvas.line([(x, stage.rail.bottom), (x, foot)], theme.ink, width=sizes.px(2), dash=dash)
     picked = view.picked == "reference"
     radius = knob.w / 2
     canvas.circle((x, y), radius, fill=theme.ink if picked else theme.panel, outline=theme.ink, width=sizes.stroke)
@@ -36,6 +37,13 @@ def draw_reference_line(canvas: Canvas, view: HangingView, stage: Stage) -> None
     tip, back, half = radius * 0.62, radius * 0.16, radius * 0.34
     for side in (-1, 1):
         canvas.polygon([(x + side * tip, y), (x + side * back, y - half), (x + side * back, y + half)], fill=color)
+
+
+def reference_boxes(view: HangingView, stage: Stage) -> list[Rect]:
+    """What no label may cover: the knob and the line."""
+    knob = reference_handle(view, stage)
+    top, foot = stage.rail.bottom, stage.frame.bottom - view.foot_px
+    return [knob, Rect(knob.center[0] - 2, top, 4, foot - top)]
 
 
 def name_reference_line(view: HangingView, stage: Stage, board: LabelBoard) -> None:
@@ -48,7 +56,6 @@ def name_reference_line(view: HangingView, stage: Stage, board: LabelBoard) -> N
         ((knob.right + gap, knob.center[1]), "left middle"),
         ((knob.x - gap, knob.center[1]), "right middle"),
     ]
-    board.keep_clear([knob])
     board.place(text, spots, size=look.sizes.text("small"), color=look.theme.soft)
 
 
@@ -84,18 +91,28 @@ def draw_balance_point(canvas: Canvas, view: HangingView, stage: Stage, board: L
             ((at[0] - lift, at[1] + below + step * lift), "right top"),
         ]
     board.keep_clear([Rect(at[0] - radius, at[1] - radius, 2 * radius, 2 * radius)])
-    board.place(text, spots, size=look.sizes.text("small"), color=look.theme.settled, bold=True)
+    size = look.sizes.text("small")
+    texts = (text, view.readings.length_with_unit(along))
+    board.place_one_of(texts, spots, sizes=(size,), color=look.theme.settled, bold=True)
 
 
 def name_pivot(view: HangingView, stage: Stage, board: LabelBoard) -> None:
     """Where the pivot is, beside the stirrup."""
     look = view.look
     box = carriage_rect(view, stage)
-    text = look.words.say("pivot {place}", place=view.readings.length_with_unit(view.bench.pivot.at_m))
+    place = view.readings.length_with_unit(view.bench.pivot.at_m)
+    texts = (look.words.say("pivot {place}", place=place), place)
+    sizes = (look.sizes.text("body"), look.sizes.text("small"))
     y = box.bottom + look.sizes.px(6)
     gap = look.sizes.px(8)
-    spots: list[Spot] = [((box.right + gap, y), "left top"), ((box.x - gap, y), "right top")]
-    board.place(text, spots, size=look.sizes.text("body"), color=look.theme.ink, bold=True)
+    lower = y + look.sizes.px(38)
+    spots: list[Spot] = [
+        ((box.right + gap, y), "left top"),
+        ((box.x - gap, y), "right top"),
+        ((box.right, lower), "left top"),
+        ((box.x, lower), "right top"),
+    ]
+    board.place_one_of(texts, spots, sizes=sizes, color=look.theme.ink, bold=True)
 
 
 def draw_level_line(canvas: Canvas, view: HangingView, stage: Stage) -> None:

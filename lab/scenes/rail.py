@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil, floor, log10
 
 from lab.scenes.hanging_view import HangingView, Stage
-from lab.scenes.labels import LabelBoard
+from lab.scenes.labels import LabelBoard, Spot
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
 
@@ -26,19 +26,18 @@ def draw_rail(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard
     canvas.box(rail, fill=theme.steel, radius=sizes.px(4))
     canvas.box(Rect(rail.x + 3, rail.y + 3, rail.w - 6, max(2.0, rail.h * 0.18)), fill="#FFFFFF50", radius=1)
     canvas.box(rail, outline=theme.steel_edge, width=sizes.stroke, radius=sizes.px(4))
-    _draw_rule(canvas, view, stage)
-    board.keep_clear([Rect(rail.x, stage.frame.y, rail.w, rail.bottom - stage.frame.y)])
+    _draw_rule(canvas, view, stage, board)
+    ticks = sizes.px(16)
+    board.keep_clear([Rect(rail.x, rail.y - ticks, rail.w, rail.h + ticks)])
 
 
-def _draw_rule(canvas: Canvas, view: HangingView, stage: Stage) -> None:
+def _draw_rule(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard) -> None:
     theme, sizes = view.look.theme, view.look.sizes
     units, bar = view.readings.units, view.bench.bar
-    size = sizes.text("small")
-    px_per_unit = stage.camera.length_px(units.to_m(1.0))
     first, last = units.from_m(bar.left_m), units.from_m(bar.right_m)
-    decimals = 0 if last - first >= 4 else 1
-    widest = max(canvas.text_size(view.readings.words.number(end, decimals), size=size)[0] for end in (first, last))
-    major = nice_step((widest + sizes.px(14)) / px_per_unit)
+    size = sizes.text("small")
+    major = major_step(canvas, view, stage)
+    px_per_unit = stage.camera.length_px(units.to_m(1.0))
     minor = max(nice_step(sizes.px(7) / px_per_unit), major / 10)
     base = stage.rail.y
     for index in range(ceil(first / minor - 1e-9), floor(last / minor + 1e-9) + 1):
@@ -50,24 +49,35 @@ def _draw_rule(canvas: Canvas, view: HangingView, stage: Stage) -> None:
         canvas.line([(x, base - tick), (x, base)], theme.soft, width=sizes.px(2 if is_major else 1))
         if is_major:
             text = view.readings.words.number(value, 0 if major >= 1 else 1)
-            canvas.text(text, (x, base - sizes.px(18)), size=size, color=theme.soft, anchor="center bottom")
-    _draw_unit(canvas, view, stage, last, major)
+            box = canvas.text(text, (x, base - sizes.px(18)), size=size, color=theme.soft, anchor="center bottom")
+            board.keep_clear([box])
 
 
-def _draw_unit(canvas: Canvas, view: HangingView, stage: Stage, last: float, major: float) -> None:
-    """The unit's word after the last number."""
-    sizes = view.look.sizes
-    size = sizes.text("small")
-    word = view.readings.units.length_word
-    words = view.readings.words
-    top = floor(last / major + 1e-9) * major
-    half = canvas.text_size(words.number(top, 0 if major >= 1 else 1), size=size)[0] / 2
-    x = stage.camera.x_px(view.readings.units.to_m(top)) + half + sizes.px(8)
-    wide = canvas.text_size(word, size=size)[0]
-    if x + wide <= stage.frame.right - 2:
-        canvas.text(
-            word, (x, stage.rail.y - sizes.px(18)), size=size, color=view.look.theme.soft, anchor="left bottom"
-        )
+def major_step(canvas: Canvas, view: HangingView, stage: Stage) -> float:
+    """From one number of the rule to the next, in shown units: as close as the numbers leave room for."""
+    units, bar = view.readings.units, view.bench.bar
+    first, last = units.from_m(bar.left_m), units.from_m(bar.right_m)
+    decimals = 0 if last - first >= 4 else 1
+    words, size = view.readings.words, view.look.sizes.text("small")
+    widest = max(canvas.text_size(words.number(end, decimals), size=size)[0] for end in (first, last))
+    return nice_step((widest + view.look.sizes.px(14)) / stage.camera.length_px(units.to_m(1.0)))
+
+
+def name_unit(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard) -> None:
+    """The unit's word after the last number, or under an end of the rail where there is no room."""
+    units, sizes = view.readings.units, view.look.sizes
+    size, major = sizes.text("small"), major_step(canvas, view, stage)
+    top = floor(units.from_m(view.bench.bar.right_m) / major + 1e-9) * major
+    half = canvas.text_size(view.readings.words.number(top, 0 if major >= 1 else 1), size=size)[0] / 2
+    beside = stage.camera.x_px(units.to_m(top)) + half + sizes.px(8)
+    under = stage.rail.bottom + sizes.px(5)
+    spots: list[Spot] = [
+        ((beside, stage.rail.y - sizes.px(18)), "left bottom"),
+        ((stage.rail.right, under), "right top"),
+        ((stage.rail.x, under), "left top"),
+        ((stage.rail.right, under + sizes.px(20)), "right top"),
+    ]
+    board.place(units.length_word, spots, size=size, color=view.look.theme.soft)
 
 
 def carriage_rect(view: HangingView, stage: Stage) -> Rect:

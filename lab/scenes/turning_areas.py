@@ -8,7 +8,7 @@ from lab.scenes.camera import Camera
 from lab.scenes.hanging_view import HangingView, weight_key
 from lab.scenes.labels import LabelBoard, Spot, label_box
 from lab.simulation import HangingBar
-from lab.ui.canvas import Canvas
+from lab.ui.canvas import Anchor, Canvas
 from lab.ui.geometry import Rect
 
 LEAST_ARM = 1e-9
@@ -129,20 +129,17 @@ def _draw_heading(canvas: Canvas, view: HangingView, inner: Rect) -> float:
     while size > small and canvas.text_size(title, size=size, bold=True)[0] > inner.w:
         size -= 1
     mirrored = sizes.mirrored
+    anchor: Anchor = "right middle" if mirrored else "left middle"
     x = inner.right if mirrored else inner.x
     y = inner.y + sizes.text("body") * 0.7
     wide = canvas.text_size(title, size=size, bold=True)[0]
-    canvas.text(title, (x, y), size=size, color=look.theme.ink, bold=True, anchor=_side(mirrored))
+    canvas.text(title, (x, y), size=size, color=look.theme.ink, bold=True, anchor=anchor)
     note_w = canvas.text_size(note, size=small)[0]
     if wide + sizes.px(16) + note_w <= inner.w:
         step = wide + sizes.px(16)
         at = (x - step if mirrored else x + step, y)
-        canvas.text(note, at, size=small, color=look.theme.soft, anchor=_side(mirrored))
+        canvas.text(note, at, size=small, color=look.theme.soft, anchor=anchor)
     return sizes.text("body") * 1.4
-
-
-def _side(mirrored: bool):  # type: ignore[no-untyped-def]  # noqa: FBT001
-    return "right middle" if mirrored else "left middle"
 
 
 def _draw_sums(canvas: Canvas, view: HangingView, inner: Rect, number_h: float, small_h: float) -> float:
@@ -164,13 +161,14 @@ def _draw_sums(canvas: Canvas, view: HangingView, inner: Rect, number_h: float, 
     foot = number_h if beside else number_h + small_h
     y = inner.bottom - number_h / 2
     for index, (word, total, color) in enumerate(pairs):
-        x, side = (inner.x, "left") if index == 0 else (inner.right, "right")
-        box = canvas.text(total, (x, y), size=number, color=color, bold=True, anchor=f"{side} middle")  # type: ignore[arg-type]
+        anchors: tuple[Anchor, Anchor] = ("left middle", "right middle")
+        x, anchor = (inner.x, anchors[0]) if index == 0 else (inner.right, anchors[1])
+        box = canvas.text(total, (x, y), size=number, color=color, bold=True, anchor=anchor)
         if beside:
             at = (box.right + gap, y) if index == 0 else (box.x - gap, y)
         else:
             at = (x, y - number_h / 2 - small_h / 2)
-        canvas.text(word, at, size=small, color=color, anchor=f"{side} middle")  # type: ignore[arg-type]
+        canvas.text(word, at, size=small, color=color, anchor=anchor)
     return foot
 
 
@@ -194,7 +192,7 @@ def _label(canvas: Canvas, view: HangingView, board: LabelBoard, area: TurningAr
         "moment": readings.moment(area.moment_kg_m),
     }
     if area.key == "bar":
-        text = look.words.say("{bar} {weight} × {arm} = {moment}", bar=area.name, **values)
+        text = look.words.say("{bar} {weight} × {arm} = {moment}", bar=look.words.content(area.name), **values)
     else:
         text = look.words.say("{weight} × {arm} = {moment}", **values)
     size, gap = look.sizes.text("small"), look.sizes.px(10)
@@ -204,6 +202,8 @@ def _label(canvas: Canvas, view: HangingView, board: LabelBoard, area: TurningAr
     if board.place(text, [outer], size=size, color=look.theme.ink, bold=bold) is not None:
         return
     inside = label_box(canvas, text, (box.center, "center middle"), size=size, bold=bold)
-    if inside.w + gap <= box.w and inside.h <= box.h + 2:
-        canvas.box(inside.grown(2).common(box), fill=look.theme.panel, radius=4)
-        canvas.text(text, box.center, size=size, color=look.theme.ink, bold=bold, anchor="center middle")
+    if inside.w + gap > box.w or inside.h > box.h + 2:
+        board.place(values["moment"], [outer], size=size, color=look.theme.ink, bold=bold)
+        return
+    canvas.box(inside.grown(2).common(box), fill=look.theme.panel, radius=4)
+    canvas.text(text, box.center, size=size, color=look.theme.ink, bold=bold, anchor="center middle")

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from lab.scenes.hanging_view import HangingView, Stage, weight_key
 from lab.scenes.labels import LabelBoard
+from lab.scenes.tones import between
 from lab.simulation import Hung
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect
@@ -14,7 +15,8 @@ from lab.ui.look import Look
 
 NECK, HIGH = 0.2, 0.94
 """Of a weight's side: how high its neck and its body are."""
-SHINE, SHADE = "#FFFFFF4D", "#0000001F"
+SHINE_SHARE, SHADE_SHARE = 0.32, 0.3
+"""How far the lit band goes from brass towards white, and the dark one towards the edge."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,11 +63,15 @@ def hung_places(view: HangingView, stage: Stage) -> Mapping[int, Place]:
         high = stage.side_px(weight.mass_kg) * (NECK + HIGH) + view.look.sizes.px(10)
         row_h[rows[weight.id]] = max(row_h.get(rows[weight.id], 0.0), high)
     places: dict[int, Place] = {}
+    gap = view.look.sizes.px(4)
     for weight in _hung(view):
         hook = stage.hook_px(view, weight.at_m, weight.up_m)
         above = sum(row_h[row] for row in range(rows[weight.id]))
+        side = stage.side_px(weight.mass_kg)
         top = hook[1] + stage.bar.h / 2 + stage.cord_px + above
-        places[weight.id] = Place(hook=hook, body=brass_rect((hook[0], top), stage.side_px(weight.mass_kg)))
+        # Where the bar tips further than the picture reaches, the cord is drawn shorter; its length moves nothing.
+        lowest = stage.frame.bottom - side * (NECK + HIGH) - gap
+        places[weight.id] = Place(hook=hook, body=brass_rect((hook[0], min(top, lowest)), side))
     return places
 
 
@@ -119,8 +125,9 @@ def draw_brass(
     canvas.box(block, fill=fill, radius=radius)
     if not faint:
         rim = block.inset(stroke)
-        canvas.box(Rect(rim.x + side * 0.08, rim.y, side * 0.12, rim.h), fill=SHINE)
-        canvas.box(Rect(rim.right - side * 0.14, rim.y, side * 0.14, rim.h), fill=SHADE, radius=radius / 2)
+        shine, shade = between(theme.brass, "#FFFFFF", SHINE_SHARE), between(theme.brass, theme.brass_edge, SHADE_SHARE)
+        canvas.box(Rect(rim.right - side * 0.14, rim.y, side * 0.14, rim.h), fill=shade, radius=radius / 2)
+        canvas.box(Rect(rim.x + side * 0.08, rim.y, side * 0.12, rim.h), fill=shine)
     canvas.box(block, outline=edge, width=sizes.px(3) if picked else stroke, radius=radius)
     return draw_stamp(canvas, look, block, stamp)
 
@@ -149,6 +156,8 @@ def draw_clamped(canvas: Canvas, view: HangingView, stage: Stage, weight: Hung, 
     size = (flat.w + 2 * margin, flat.h + screw + 2 * margin)
     stamp = view.readings.stamp(weight.mass_kg)
 
+    shine = between(theme.brass, "#FFFFFF", SHINE_SHARE)
+
     def make(body: Canvas) -> None:
         block = Rect(margin, margin, flat.w, flat.h)
         middle = block.center[0]
@@ -160,7 +169,7 @@ def draw_clamped(canvas: Canvas, view: HangingView, stage: Stage, weight: Hung, 
         )  # fmt: skip
         edge = theme.ink if picked else theme.brass_edge
         body.box(block, fill=theme.brass, radius=sizes.px(3))
-        body.box(Rect(block.x + block.w * 0.1, block.y + 2, block.w * 0.12, block.h - 4), fill=SHINE)
+        body.box(Rect(block.x + block.w * 0.1, block.y + 2, block.w * 0.12, block.h - 4), fill=shine)
         body.box(block, outline=edge, width=sizes.px(3) if picked else sizes.stroke, radius=sizes.px(3))
         draw_stamp(body, look, block, stamp)
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from pathlib import Path
-from typing import Literal
 
 from lab.files import UNITS
 from lab.outline import Node
 from lab.scenes.hanging_view import HangingView, angle_between
 from lab.scenes.readings import Readings
+from lab.screens import top_bar
 from lab.screens.hanging_bar_builds import (
     BUILD_NAME,
     BUILDS_DIALOG,
@@ -20,15 +20,15 @@ from lab.screens.hanging_bar_builds import (
     opened,
     typed_into,
 )
-from lab.screens.hanging_bar_hands import GHOST, Hands
+from lab.screens.hanging_bar_hands import Hands
 from lab.screens.hanging_bar_layout import PICTURE, Pieces, laid_out
 from lab.screens.hanging_bar_panel import GUESS, HOLD, LET_GO, SHOW_END, VIEW, VIEWS, panel_parts
 from lab.screens.hanging_bar_strip import strip
 from lab.screens.hanging_bar_words import CAUTION, HELP, HELP_TITLE, SIDES
 from lab.screens.intents import Back, ChangeSetting, Do, Intent, OpenBuild, SaveBuild
+from lab.screens.notices import notice_intents, notice_toast, with_notice
 from lab.screens.screen import BuildModel, Outcome
 from lab.screens.settings_panel import LOOKS_DIALOG, LOOKS_DONE, changed_setting, settings_dialog
-from lab.screens.top_bar import BACK, BUILDS, HELP as HELP_KEY, LOOKS, REDO, UNDO, UNITS as UNITS_KEY, next_units, top_bar
 from lab.simulation import Command, Guess, HoldStill, LetGo, Redo, SetView, Undo
 from lab.ui.canvas import Canvas
 from lab.ui.desk import Desk
@@ -37,7 +37,7 @@ from lab.ui.geometry import Rect
 from lab.ui.look import Look
 from lab.ui.outcomes import Chosen, Escaped, Pressed, WidgetEvent
 from lab.ui.widgets.button import Button
-from lab.ui.widgets.dialog import Dialog, Toast
+from lab.ui.widgets.dialog import Dialog
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.widget import Widget
 
@@ -65,6 +65,12 @@ class FreeBuildScreen:
         """Take a new size, theme, language or text scale."""
         self._look = look
         self._desk.restyle(look)
+        if self._model is not None:
+            self._refresh()
+
+    def choose_build(self) -> None:
+        """Open the list of builds."""
+        self._dialog, self._name = BUILDS_DIALOG, None
         if self._model is not None:
             self._refresh()
 
@@ -99,9 +105,9 @@ class FreeBuildScreen:
     # --- what events ask for --------------------------------------------------------------------------------
 
     def _answer(self, event: WidgetEvent, model: BuildModel) -> list[Intent]:
-        setting = changed_setting(event)
-        if setting is not None:
-            return [setting]
+        setting, about_notice = changed_setting(event), notice_intents(event)
+        if setting is not None or about_notice:
+            return [setting] if setting else list(about_notice)
         if isinstance(event, Escaped):
             return self._escaped(event)
         if isinstance(event, Chosen) and event.key in (GUESS, VIEW):
@@ -132,10 +138,10 @@ class FreeBuildScreen:
         if key in (LOOKS_DONE, BUILDS_DONE, HELP_DONE, BUILD_NAME):
             self._dialog = BUILDS_DIALOG if key == BUILD_NAME else ""
             return []
-        if key == BACK:
+        if key == top_bar.BACK:
             return [Back()]
-        if key == UNITS_KEY:
-            return [ChangeSetting(name="units", value=next_units(_units_of(model)))]
+        if key == top_bar.UNITS:
+            return [ChangeSetting(name="units", value=top_bar.next_units(_units_of(model)))]
         if key == SAVE:
             return self._save(model)
         entry = opened(key, model.builds)
@@ -171,7 +177,7 @@ class FreeBuildScreen:
         model = self._model
         if model is None:
             return
-        self._desk.show(self._root(model), dialog=self._dialog_shown(model), toast=_toast(self._look, model))
+        self._desk.show(self._root(model), dialog=self._dialog_shown(model), toast=notice_toast(self._look, model.notice))
         focus = self._hands.focus
         if focus and self._desk.rect(focus) is not None:
             self._hands.focus = ""
@@ -197,7 +203,7 @@ class FreeBuildScreen:
     def _root(self, model: BuildModel) -> Widget:
         say, view = self._look.words.say, self._view(model)
         armed = self._hands.armed
-        bar = top_bar(
+        bar = top_bar.top_bar(
             self._look,
             title=self._look.words.content(model.bench.title),
             trail=say("Free build"),
@@ -210,7 +216,7 @@ class FreeBuildScreen:
             weight = view.readings.weight_with_unit(armed.mass_kg)
             taken_up = say("Tap the place where {weight} should hang.", weight=weight)
         pieces = Pieces(
-            bar=bar,
+            bar=with_notice(self._look, bar, model.notice),
             view=view,
             parts=panel_parts(view, tables=view.outcome_shown, armed=armed.key if armed else ""),
             strip=None if self._hands.carried else strip(view, armed_text=taken_up),
@@ -231,14 +237,14 @@ class FreeBuildScreen:
 
 
 _COMMANDS: Mapping[str, Command] = {
-    UNDO: Undo(),
-    REDO: Redo(),
+    top_bar.UNDO: Undo(),
+    top_bar.REDO: Redo(),
     LET_GO: LetGo(),
     SHOW_END: LetGo(at_once=True),
     HOLD: HoldStill(),
 }
 _NEXT_FOCUS: Mapping[str, str] = {LET_GO: HOLD, SHOW_END: HOLD, HOLD: LET_GO}
-_DIALOGS: Mapping[str, str] = {LOOKS: LOOKS_DIALOG, BUILDS: BUILDS_DIALOG, HELP_KEY: HELP_DIALOG}
+_DIALOGS: Mapping[str, str] = {top_bar.LOOKS: LOOKS_DIALOG, top_bar.BUILDS: BUILDS_DIALOG, top_bar.HELP: HELP_DIALOG}
 
 
 def file_named(name: str) -> Path:
@@ -263,14 +269,6 @@ def _shortcut(event: Event) -> Command | None:
     if not isinstance(event, Key) or not event.ctrl or event.name not in ("z", "y"):
         return None
     return Redo() if event.name == "y" or event.shift else Undo()
-
-
-def _toast(look: Look, model: BuildModel) -> Toast | None:
-    notice = model.notice
-    if notice is None:
-        return None
-    kind: Literal["note", "warning"] = "warning" if notice.kind == "trouble" else "note"
-    return Toast("notice", look.words.say(notice.template, **notice.values), kind)
 
 
 def _help(look: Look) -> Dialog:

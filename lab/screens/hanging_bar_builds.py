@@ -11,7 +11,7 @@ from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
 from lab.ui.look import Look
 from lab.ui.outcomes import Pressed
-from lab.ui.paragraph import draw_middle, draw_text, text_height
+from lab.ui.paragraph import draw_middle, text_height
 from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.dialog import Dialog
@@ -40,40 +40,28 @@ class NameField(Plain):
         return look.sizes.px(280)
 
     def height(self, look: Look, width: float) -> float:
-        """Its name and a target, or what its text takes."""
-        return self._head(look, width) + self._tall(look, width)
+        """A target, or what its text takes."""
+        inner = max(1.0, width - 2 * look.sizes.px(14))
+        return max(look.sizes.target, text_height(look, f"{self.text}|", inner, "body") + look.sizes.px(12))
 
     def draw(self, canvas: Canvas, look: Look, rect: Rect, mood: Mood) -> None:
-        """Draws the name above, the box, the text and, where one types, the stroke after it."""
+        """Draws the box, the text and, where one types, the stroke after it."""
         theme, sizes = look.theme, look.sizes
-        draw_text(canvas, look, self.name, rect, style="strong")
-        box = self._box(look, rect)
-        canvas.box(box, fill=theme.panel, outline=theme.ink, width=sizes.stroke, radius=sizes.radius)
-        inner = box.inset(sizes.px(14), 0)
+        canvas.box(rect, fill=theme.panel, outline=theme.ink, width=sizes.stroke, radius=sizes.radius)
+        inner = rect.inset(sizes.px(14), 0)
         draw_middle(canvas, look, self._shown(mood), inner, align="start")
 
     def spots(self, look: Look, rect: Rect) -> tuple[Spot, ...]:
         """One: pressing it brings the typing here."""
-        return (Spot(key=self.key, rect=self._box(look, rect), effect=Pressed(self.key)),)
+        return (Spot(key=self.key, rect=rect, effect=Pressed(self.key)),)
 
     def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> Node:
         """Read out as a button whose value is the text."""
         flags = states(focused=mood.focused == self.key)
-        bounds = self._box(look, rect)
-        return Node(self.key, "button", self.name, value=self.text, state=flags, bounds=bounds, actions=("press",))
+        return Node(self.key, "button", self.name, value=self.text, state=flags, bounds=rect, actions=("press",))
 
     def _shown(self, mood: Mood) -> str:
         return f"{self.text}|" if mood.focused == self.key else self.text
-
-    def _head(self, look: Look, width: float) -> float:
-        return text_height(look, self.name, width, "strong") + look.sizes.px(4)
-
-    def _tall(self, look: Look, width: float) -> float:
-        inner = max(1.0, width - 2 * look.sizes.px(14))
-        return max(look.sizes.target, text_height(look, f"{self.text}|", inner, "body") + look.sizes.px(12))
-
-    def _box(self, look: Look, rect: Rect) -> Rect:
-        return rect.cut_top(self._head(look, rect.w))[1].cut_top(self._tall(look, rect.w))[0]
 
 
 def typed_into(name: str, text: str) -> str:
@@ -84,9 +72,13 @@ def typed_into(name: str, text: str) -> str:
 def builds_dialog(look: Look, name: str, builds: Sequence[BuildEntry]) -> Dialog:
     """name: under which this build would be saved.  builds: what can be opened."""
     say = look.words.say
-    saving = Row(
-        (NameField(BUILD_NAME, say("Save this build as"), name), Button(SAVE, say("Save"), enabled=bool(name.strip()))),
-        weights=(1.0, 0.0),
+    title = say("Save this build as")
+    save = Button(SAVE, say("Save"), enabled=bool(name.strip()))
+    saving = Column(
+        (
+            Label("save-title", title, style="strong"),
+            Row((NameField(BUILD_NAME, title, name), save), weights=(1.0, 0.0)),
+        )
     )
     entries: tuple[Widget, ...] = tuple(
         Button(f"{OPEN_PREFIX}{number}", look.words.content(build.title), kind="quiet")

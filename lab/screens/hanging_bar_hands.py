@@ -253,7 +253,8 @@ def snapped_m(along_m: float, view: HangingView, rect: Rect) -> float:
     units, fineness = view.readings.units, view.readings.fineness
     value = units.from_m(along_m)
     mark = round(value / fineness.mark) * fineness.mark
-    pull = units.from_m(MARK_PULL_PX * view.look.sizes.unit * (along_at_m(view, rect, (1.0, 0.0)) - along_at_m(view, rect, (0.0, 0.0))))
+    m_per_px = along_at_m(view, rect, (1.0, 0.0)) - along_at_m(view, rect, (0.0, 0.0))
+    pull = units.from_m(MARK_PULL_PX * view.look.sizes.unit * m_per_px)
     goal = mark if abs(value - mark) <= pull else round(value, fineness.length)
     return units.to_m(round(goal, 9))
 

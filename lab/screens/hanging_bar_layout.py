@@ -10,7 +10,7 @@ from lab.scenes.camera import Camera
 from lab.scenes.hanging_scene import draw_hanging_bar, grab_bounds
 from lab.scenes.hanging_view import PIVOT, REFERENCE, HangingView, stage_for, weight_key
 from lab.scenes.turning_areas import draw_turning_areas, side_sums_kg_m
-from lab.scenes.weights import NECK, HIGH
+from lab.scenes.weights import HIGH, NECK
 from lab.screens.hanging_bar_hands import GHOST
 from lab.screens.hanging_bar_panel import PanelParts, panel_width
 from lab.screens.hanging_bar_words import picture_said, weight_said
@@ -23,7 +23,7 @@ from lab.ui.widgets.picture import Handle, Picture
 from lab.ui.widgets.scroll import Scroll
 from lab.ui.widgets.widget import Mood, Plain, Widget
 
-_SIDE_PX = 12.0
+_SIDE_PX, _SUMS_GAP_PX = 12.0, 4.0
 PICTURE, AREAS, SIDE = "picture", "areas", "side"
 
 
@@ -115,8 +115,8 @@ def picture(view: HangingView) -> Picture:
         for weight in sorted(bench.weights, key=lambda one: one.at_m):
             key = weight_key(weight)
             said = weight_said(words, weight, readings)
-            actions = ("move", "press", "remove")
-            found.append(Handle(key, weight.name, said, bounds[key], actions, selected=view.picked == key))  # type: ignore[arg-type]
+            name, picked = words.content(weight.name), view.picked == key
+            found.append(Handle(key, name, said, bounds[key], ("move", "press", "remove"), selected=picked))
         ghost = view.ghost
         if ghost is not None and ghost.at_m is not None and ghost.pointer is None:
             name = say("{weight}, not hung yet", weight=readings.weight_with_unit(ghost.mass_kg))
@@ -215,9 +215,9 @@ def _side_panel(pieces: Pieces) -> Widget:
     gaps = look.sizes.gap * (len(fixed) + 3)
     fixed_h = sum(widget.height(look, inner) for widget in (*fixed, *parts.view)) + gaps + look.sizes.px(24)
     room_for_sums = _room(pieces) - fixed_h
-    wanted = sum(widget.height(look, inner) for widget in parts.sums) + look.sizes.gap * len(parts.sums)
+    wanted = sum(widget.height(look, inner) for widget in parts.sums) + look.sizes.px(_SUMS_GAP_PX) * len(parts.sums)
     if parts.sums and room_for_sums >= min(wanted, look.sizes.px(210)):
-        sums = Scroll("sums", Inset(Column(parts.sums), _SIDE_PX))
+        sums = Scroll("sums", Inset(Column(parts.sums, gap=_SUMS_GAP_PX), _SIDE_PX))
         rest = tuple(Inset(widget, _SIDE_PX) for widget in (*fixed, *parts.view))
         weights = (1.0,) + (0.0,) * len(rest)
         panel: Widget = Panel(SIDE, children=(sums, *rest), edge="left", weights=weights, pad=24.0 - _SIDE_PX)

@@ -81,7 +81,7 @@ def _sums(view: HangingView) -> tuple[Widget, ...]:
         TableRow(
             f"row-{key}",
             (
-                words.content(row.name) if key == "bar" else row.name,
+                words.content(row.name),
                 readings.weight(row.mass_kg),
                 readings.length(row.arm_m[0]),
                 readings.moment(row.moment_kg_m[0]),
@@ -121,13 +121,15 @@ def _quotient(view: HangingView) -> Widget:
             "{arm} from the reference line at {line}", arm=arm, line=readings.length_with_unit(total.reference_m[0])
         )
         children.append(Label("quotient-from", text, style="small", color="soft"))
-    return Panel("balance", children=(Column(tuple(children), gap=0),), fill="paper", pad=12, round=True)
+    return Panel("balance", children=(Column(tuple(children), gap=0),), fill="paper", pad=8, round=True)
 
 
 def _action(view: HangingView) -> tuple[Widget, ...]:
     """Held: the guess and *Let go*."""
     say = view.look.words.say
-    options = tuple((side, say(SIDE_NAMES[side])) for side in SIDES)
+    # The picture is never turned round, so "left" stays at the left in a language that is read from the right.
+    order = tuple(reversed(SIDES)) if view.look.sizes.mirrored else SIDES
+    options = tuple((side, say(SIDE_NAMES[side])) for side in order)
     return (
         ChoiceRow(GUESS, say("Which end will drop?"), options, view.bench.guess),
         Button(LET_GO, say("Let go"), kind="main"),

@@ -49,10 +49,11 @@ def _picked(view: HangingView) -> tuple[Widget, ...]:
     weight = picked_weight(view)
     if weight is None:
         return ()
+    name = view.look.words.content(weight.name)
     options = (("hung", say("hung")), ("clamped", say("clamped")))
     return (
-        Label("picked-name", weight.name, style="strong", middle=True),
-        _place(view, weight.at_m, (bench.bar.left_m, bench.bar.right_m), say("place of {name}", name=weight.name)),
+        Label("picked-name", name, style="strong", middle=True),
+        _place(view, weight.at_m, (bench.bar.left_m, bench.bar.right_m), say("place of {name}", name=name)),
         ChoiceRow(HOLDING, say("How it is held"), options, weight.hold, show_name=False),
         Button(REMOVE, say("Remove"), kind="quiet"),
     )

@@ -86,7 +86,7 @@ def picture_said(words: Words, bench: HangingBar, readings: Readings) -> str:
     """The picture in two sentences."""
     count = words.plural("{n} weight on it", "{n} weights on it", len(bench.weights))
     values = {
-        "bar": bench.bar.name,
+        "bar": words.content(bench.bar.name),
         "length": readings.length_with_unit(bench.bar.length_m),
         "weight": readings.weight_with_unit(bench.bar.mass_kg),
         "pivot": readings.length_with_unit(bench.pivot.at_m),
@@ -98,4 +98,5 @@ def picture_said(words: Words, bench: HangingBar, readings: Readings) -> str:
     if outcome is None:
         return words.say("{bar}, {length}, {weight}, let go and moving; pivot at {pivot}; {count}.", **values)
     happened = words.say(HAPPENED[outcome])
-    return words.say("{bar}, {length}, {weight}, let go; pivot at {pivot}; {count}. {happened}", happened=happened, **values)
+    values["happened"] = happened
+    return words.say("{bar}, {length}, {weight}, let go; pivot at {pivot}; {count}. {happened}", **values)

@@ -51,7 +51,7 @@ def top_bar(
         buttons.append(Button(SOUND, say("Sound on") if sound else say("Sound off"), kind="quiet"))
     if help_there:
         buttons.append(Button(HELP, say("?"), kind="quiet"))
-    short_of_room = look.sizes.text_scale > 1.2 and not look.sizes.portrait
+    short_of_room = look.sizes.text_scale > 1.2 or look.sizes.portrait
     return header(
         look,
         title=title,
