@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 
 from lab.outline import Node
 from lab.ui.canvas import Canvas
+from lab.ui.draw_memory import DrawMemory
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 from lab.ui.widgets.scroll import Scroll
@@ -84,10 +85,10 @@ class Arrangement:
     targets: tuple[Target, ...]
     scrolls: Mapping[str, ScrollPlace]
 
-    def draw(self, canvas: Canvas, mood: Mood) -> None:
+    def draw(self, canvas: Canvas, mood: Mood, memory: DrawMemory) -> None:
         """Draws every layer."""
         for layer in self.layers:
-            self._draw(canvas, layer, mood)
+            self._draw(canvas, layer, mood, memory)
 
     def outline(self, mood: Mood) -> Node:
         """The whole window as one tree."""
@@ -119,14 +120,15 @@ class Arrangement:
                 return target.spot.rect
         return next((placed.rect for layer in self.layers for placed in _walk(layer) if placed.widget.key == key), None)
 
-    def _draw(self, canvas: Canvas, placed: Placed, mood: Mood) -> None:
-        if placed.clip is None:
-            placed.widget.draw(canvas, self.look, placed.rect, mood)
-        elif placed.rect.grown(self.look.sizes.px(12)).intersects(placed.clip):
-            with canvas.clipped(placed.clip):
-                placed.widget.draw(canvas, self.look, placed.rect, mood)
+    def _draw(self, canvas: Canvas, placed: Placed, mood: Mood, memory: DrawMemory) -> None:
+        clip = placed.clip
+        if clip is None:
+            memory.draw(canvas, self.look, placed.widget, placed.rect, mood)
+        elif placed.rect.grown(self.look.sizes.px(12)).intersects(clip):
+            with canvas.clipped(clip):
+                memory.draw(canvas, self.look, placed.widget, placed.rect, mood, clip=clip)
         for child in placed.children:
-            self._draw(canvas, child, mood)
+            self._draw(canvas, child, mood, memory)
         if isinstance(placed.widget, Scroll):
             self._draw_bar(canvas, self.scrolls[placed.widget.key])
 

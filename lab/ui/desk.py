@@ -3,6 +3,7 @@
 from lab.outline import Node
 from lab.ui.arrangement import Target, arrange
 from lab.ui.canvas import Canvas
+from lab.ui.draw_memory import DrawMemory
 from lab.ui.events import Event, FocusLost, Key, PointerCancel, PointerDown, PointerMove, PointerUp, Text, Wheel
 from lab.ui.geometry import Point, Rect
 from lab.ui.keyboard import answer_key, stops
@@ -32,6 +33,7 @@ class Desk:
         self._keypad: Keypad | None = None
         self._offsets: dict[str, float] = {}
         self._scene = arrange(look, (), {})
+        self._memory = DrawMemory()
         self._pointers = Pointers()
         self._focused: str | None = None
         self._place = 0
@@ -72,13 +74,14 @@ class Desk:
     def restyle(self, look: Look) -> None:
         """Another look: a new window size, theme, text scale or language."""
         self._look = look
+        self._memory.forget()
         self._lay_out()
 
     def draw(self, canvas: Canvas) -> None:
         """Draws everything on paper, the ring round the focus last."""
         whole = Rect(0.0, 0.0, self._look.sizes.width, self._look.sizes.height)
         canvas.box(whole, fill=self._look.theme.paper)
-        self._scene.draw(canvas, self._mood())
+        self._scene.draw(canvas, self._mood(), self._memory)
         target = self._target(self._focused) if self._by_keyboard else None
         if target is not None:
             with canvas.clipped(target.clip if target.clip is not None else whole):

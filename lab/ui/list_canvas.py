@@ -50,6 +50,10 @@ class ListCanvas:
         self.ops = []
         self._clip = None
 
+    def again(self, ops: Sequence[Op]) -> None:
+        """Operations that were recorded before, as they are."""
+        self.ops.extend(ops)
+
     def text_lines(self) -> list[str]:
         """Each text in drawing order, those on turned bodies included."""
         lines: list[str] = []
