@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from math import ceil, floor
 
+from lab.scenes.finger_shapes import blended
 from lab.scenes.finger_stage import FingerStage, FingerView
 from lab.scenes.labels import LabelBoard
 from lab.scenes.rail import nice_step
@@ -14,6 +15,9 @@ CORD_SHARES = (0.03, 0.95)
 """Where the two cords hold the tool, as shares of its length."""
 
 HATCH_PX = 14.0
+
+TRESTLE_SHARES = (0.07, 0.93)
+"""Where the rule stands, as shares of its length."""
 
 
 def draw_ground(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
@@ -63,12 +67,8 @@ def draw_rule(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
     """The boxwood rule on two trestles, its marks along the upper edge."""
     theme, sizes = view.look.theme, view.look.sizes
     rule = stage.rule
-    for share in (0.08, 0.92):
-        foot = rule.x + share * rule.w
-        spread = sizes.px(9)
-        for side in (-1, 1):
-            ends = ((foot, rule.bottom - 2), (foot + side * spread, stage.ground_y))
-            canvas.line(ends, theme.ink, width=sizes.px(3))
+    for share in TRESTLE_SHARES:
+        _draw_trestle(canvas, view, stage, rule.x + share * rule.w)
     canvas.box(rule, fill=theme.wood, outline=theme.wood_edge, width=sizes.stroke, radius=sizes.px(3))
     cap = sizes.px(7)
     for x in (rule.x, rule.right - cap):
@@ -76,6 +76,19 @@ def draw_rule(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
             Rect(x, rule.y, cap, rule.h), fill=theme.brass, outline=theme.brass_edge, width=sizes.px(1.5), radius=2
         )
     _draw_marks(canvas, view, stage)
+
+
+def _draw_trestle(canvas: Canvas, view: FingerView, stage: FingerStage, x: float) -> None:
+    theme, sizes = view.look.theme, view.look.sizes
+    top, foot = stage.rule.bottom - 2, stage.ground_y
+    if foot - top < sizes.px(10):
+        return
+    spread = min(sizes.px(17), (foot - top) * 0.22)
+    for side in (-1, 1):
+        canvas.line(((x + side * sizes.px(3), top), (x + side * spread, foot)), theme.wood_edge, width=sizes.px(4))
+    if foot - top > sizes.px(50):
+        across, level = spread * 0.68, top + 0.62 * (foot - top)
+        canvas.line(((x - across, level), (x + across, level)), theme.wood_edge, width=sizes.px(3))
 
 
 def _draw_marks(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
@@ -110,22 +123,18 @@ def draw_finger(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
     look, tool = view.look, view.tool
     theme, sizes = look.theme, look.sizes
     finger, pad = stage.finger_rect(tool, look), stage.pad_rect(tool)
-    stroke = sizes.stroke
-    tip = Rect(finger.x, pad.y + stroke, finger.w, finger.bottom - pad.y)
-    canvas.box(tip, fill=theme.skin, outline=theme.ink, width=stroke, radius=finger.w / 2)
-    # The joints and the nail make it a finger.
-    x, wide = finger.center[0], finger.w * 0.26
-    for share in (0.52, 0.6):
-        y = finger.y + share * finger.h
-        canvas.line(((x - wide, y), (x + wide, y)), theme.on_material + "8C", width=max(1.0, sizes.px(1.2)))
-    nail = Rect(x - finger.w * 0.25, pad.bottom + sizes.px(5), finger.w * 0.5, min(finger.w * 0.62, finger.h * 0.3))
-    canvas.box(
-        nail,
-        fill=theme.panel + "80",
-        outline=theme.on_material + "8C",
-        width=max(1.0, sizes.px(1)),
-        radius=finger.w * 0.22,
-    )
+    stroke, x = sizes.stroke, finger.center[0]
+    # It goes on behind the carriage, so that only its tip is round.
+    whole = Rect(finger.x, pad.y + stroke, finger.w, finger.bottom - pad.y + stage.carriage_h * 0.6)
+    canvas.box(whole, fill=theme.skin, outline=theme.ink, width=stroke, radius=finger.w / 2)
+    lines = blended(theme.skin, theme.on_material, 0.5)
+    nail_h = min(finger.w * 0.62, finger.h * 0.36)
+    nail = Rect(x - finger.w * 0.27, pad.bottom + sizes.px(4), finger.w * 0.54, nail_h)
+    pale = blended(theme.skin, "#FFFFFF", 0.55)
+    canvas.box(nail, fill=pale, outline=lines, width=max(1.0, sizes.px(1)), radius=finger.w * 0.24)
+    for down in (0.62, 0.71):
+        y, half = finger.y + down * finger.h, finger.w * (0.3 if down < 0.7 else 0.2)
+        canvas.line(((x - half, y), (x + half, y)), lines, width=max(1.0, sizes.px(1.2)))
     canvas.box(pad, fill=theme.held, outline=theme.ink, width=max(1.0, sizes.px(1.5)), radius=2)
     _draw_carriage(canvas, view, stage)
 

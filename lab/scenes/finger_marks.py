@@ -8,7 +8,7 @@ from lab.scenes.finger_bench import carriage_box
 from lab.scenes.finger_stage import FingerStage, FingerView, balance_m, body_place_px
 from lab.scenes.labels import LabelBoard, Spot
 from lab.scenes.marks import draw_quartered
-from lab.ui.canvas import Canvas
+from lab.ui.canvas import Anchor, Canvas
 from lab.ui.geometry import Point, Rect
 
 MARK_PX = 12.0
@@ -65,28 +65,40 @@ def _name_places(canvas: Canvas, view: FingerView, stage: FingerStage, board: La
     told = view.told_m
     board.keep_clear([stage.rule, Rect(stage.frame.x, stage.ground_y - 2, stage.frame.w, sizes.px(16))])
     truth_side = -1 if told is not None and told > along else 1
-    board.place(truth, _spots(view, stage, x, truth_side), size=size, color=look.theme.settled, bold=True)
+    board.place(
+        truth,
+        _spots(view, stage, x, truth_side),
+        size=size,
+        color=look.theme.settled,
+        bold=True,
+        ground=look.theme.paper,
+    )
     if told is not None:
         text = say("you {place}", place=view.readings.length(told))
         told_x = stage.camera.x_px(told)
-        board.place(text, _spots(view, stage, told_x, -truth_side), size=size, color=look.theme.ink)
+        board.place(
+            text, _spots(view, stage, told_x, -truth_side), size=size, color=look.theme.ink, ground=look.theme.paper
+        )
 
 
 def _spots(view: FingerView, stage: FingerStage, x: float, side: int) -> list[Spot]:
     """Places for a label at a place of the rule: below it on the given side, centred, above it."""
     sizes = view.look.sizes
-    gap, below = sizes.px(6), stage.rule.bottom + sizes.px(8)
-    near, far = ("left", "right") if side > 0 else ("right", "left")
-    above = stage.rule.y - sizes.px(8)
+    gap, below, above = sizes.px(6), stage.rule.bottom + sizes.px(8), stage.rule.y - sizes.px(8)
+    to_left: tuple[Anchor, Anchor] = ("right top", "right bottom")
+    to_right: tuple[Anchor, Anchor] = ("left top", "left bottom")
+    near, far = (to_right, to_left) if side > 0 else (to_left, to_right)
+    floor = stage.ground_y + sizes.px(18)
     return [
-        ((x + side * gap, below), f"{near} top"),
+        ((x + side * gap, below), near[0]),
         ((x, below), "center top"),
-        ((x - side * gap, below), f"{far} top"),
-        ((x + side * gap, above), f"{near} bottom"),
-        ((x - side * gap, above), f"{far} bottom"),
-        ((x + side * gap, stage.ground_y + sizes.px(18)), f"{near} top"),
-        ((x, stage.ground_y + sizes.px(18)), "center top"),
-    ]  # type: ignore[list-item]
+        ((x - side * gap, below), far[0]),
+        ((x + side * gap, above), near[1]),
+        ((x - side * gap, above), far[1]),
+        ((x + side * gap, floor), near[0]),
+        ((x, floor), "center top"),
+        ((x - side * gap, floor), far[0]),
+    ]
 
 
 def _tool_boxes(view: FingerView, stage: FingerStage) -> list[Rect]:

@@ -61,6 +61,12 @@ def rounded(points: Sequence[tuple[Point, float]]) -> list[Point]:
     return path
 
 
+def blended(color: str, other: str, share: float) -> str:
+    """A colour on the way from one to the other, opaque.  Both "#RRGGBB"."""
+    pairs = [(int(color[i : i + 2], 16), int(other[i : i + 2], 16)) for i in (1, 3, 5)]
+    return "#" + "".join(f"{round(a + (b - a) * share):02X}" for a, b in pairs)
+
+
 def _towards(here: Point, there: Point, distance: float) -> Point:
     length = math.dist(here, there)
     share = min(0.5, distance / length) if length else 0.0
@@ -80,7 +86,11 @@ def _beam(canvas: Canvas, drawing: PartDrawing, *, radius: float) -> None:
     for share, start, end in ((0.36, 0.03, 0.62), (0.66, 0.38, 0.97)):
         y = rect.y + share * rect.h
         ends = (rect.x + inset + start * (rect.w - 2 * inset), rect.x + inset + end * (rect.w - 2 * inset))
-        canvas.line(((ends[0], y), (ends[1], y)), theme.wood_edge + "59", width=max(1.0, drawing.stroke * 0.6))
+        canvas.line(
+            ((ends[0], y), (ends[1], y)),
+            blended(theme.wood, theme.wood_edge, 0.35),
+            width=max(1.0, drawing.stroke * 0.6),
+        )
 
 
 def _pole(canvas: Canvas, drawing: PartDrawing) -> None:

@@ -72,7 +72,7 @@ class FingerStage:
     def finger_rect(self, tool: FingerTool, look: Look) -> Rect:
         """The finger from its pad down to its carriage."""
         pad = self.pad_rect(tool)
-        wide = max(look.sizes.px(22), pad.w * 0.6)
+        wide = max(look.sizes.px(26), pad.w * 0.6)
         top = pad.bottom
         return Rect(pad.center[0] - wide / 2, top, wide, self.rule.y - self.carriage_h - top)
 
@@ -151,7 +151,7 @@ def finger_stage(view: FingerView, frame: Rect) -> FingerStage:
     carriage_h = max(sizes.px(34), round(sizes.text("body") * 1.25))
     wanted = camera.y_px(tool.underside_m) + sizes.px(74) + carriage_h
     rule_y = min(max(wanted, camera.y_px(bottom) + sizes.px(10) + carriage_h), ground_y - rule_h - sizes.px(6))
-    beyond = sizes.px(14)
+    beyond = max(sizes.px(20), small * 0.9 + sizes.px(8))
     x = camera.x_px(tool.left_m) - beyond
     rule = Rect(x, rule_y, camera.x_px(tool.right_m) + beyond - x, rule_h)
     return FingerStage(

@@ -11,7 +11,7 @@ from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.scroll import Scroll
 from lab.ui.widgets.widget import Mood, Plain, Widget, facing
 
-TEXT_PX = 340.0
+TEXT_PX = 352.0
 """Width of the text beside the picture; larger text takes more, but the picture keeps at least half."""
 
 PICTURE_SHARE = 0.52
@@ -92,6 +92,34 @@ class Spread(Plain):
         text, picture = below.cut_left(wide)
         ground = Panel("text-ground", children=(self.text,), pad=0, weights=(1.0,), edge="right")
         return (self.header, head), (ground, facing(look, text, below)), (self.picture, facing(look, picture, below))
+
+    def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> None:
+        """Only arranges."""
+
+
+@dataclass(frozen=True, slots=True)
+class Over(Plain):
+    """A picture with something over its upper edge, where the picture has nothing."""
+
+    picture: Widget
+    strip: Widget
+    key: str = ""
+
+    def least_width(self, look: Look) -> float:
+        """Of the wider."""
+        return max(self.picture.least_width(look), self.strip.least_width(look))
+
+    def natural_width(self, look: Look) -> float:
+        """The picture's."""
+        return self.picture.natural_width(look)
+
+    def height(self, look: Look, width: float) -> float:
+        """The picture's."""
+        return self.picture.height(look, width)
+
+    def place(self, look: Look, rect: Rect) -> tuple[tuple[Widget, Rect], ...]:
+        """The strip above the picture as seen, after it in reading."""
+        return (self.picture, rect), (self.strip, rect.cut_top(self.strip.height(look, rect.w))[0])
 
     def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> None:
         """Only arranges."""

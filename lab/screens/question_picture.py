@@ -7,6 +7,7 @@ from lab.scenes.finger_scene import draw_finger_bench
 from lab.scenes.finger_stage import FingerView, Moment, finger_bounds, finger_stage
 from lab.scenes.hanging_scene import draw_hanging_bar
 from lab.scenes.hanging_view import HangingView, angle_between
+from lab.screens.question_layout import Over
 from lab.screens.question_scope import CONTRAST, FINGER, Scope
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.hanging_bar import HangingBar
@@ -25,9 +26,13 @@ PICTURE = "picture"
 
 def picture_side(scope: Scope) -> Widget:
     """The changed picture's button where there is one, the picture, the row of progress."""
-    parts: list[Widget] = [*_contrast(scope), _picture(scope), _progress(scope)]
-    weights = tuple(1.0 if isinstance(part, Picture) else 0.0 for part in parts)
-    return Column(tuple(parts), gap=0, weights=weights)
+    contrast, picture, progress = _contrast(scope), _picture(scope), _progress(scope)
+    if contrast is None:
+        return Column((picture, progress), gap=0, weights=(1.0, 0.0))
+    if scope.finger is not None:
+        # The line that the tool was held from is gone by now, and its place is free.
+        return Column((Over(picture, contrast), progress), gap=0, weights=(1.0, 0.0))
+    return Column((contrast, picture, progress), gap=0, weights=(0.0, 1.0, 0.0))
 
 
 # --- the picture ---------------------------------------------------------------------------------------------
@@ -172,10 +177,10 @@ def _marks(scope: Scope, rect: Rect) -> tuple[Node, ...]:
 # --- round it ------------------------------------------------------------------------------------------------
 
 
-def _contrast(scope: Scope) -> tuple[Widget, ...]:
+def _contrast(scope: Scope) -> Widget | None:
     told = scope.told
     if scope.run.phase != "explain" or told is None or told.contrast is None:
-        return ()
+        return None
     shown = scope.model.contrast
     note = scope.text(told.contrast.happened) if shown else scope.say("same picture, one thing changed:")
     text = scope.say("Back to your answer") if shown else scope.text(told.contrast.label)
@@ -192,7 +197,7 @@ def _contrast(scope: Scope) -> tuple[Widget, ...]:
         ),
         gap=4,
     )
-    return (Panel("contrast-ground", children=(lines,), fill=""),)
+    return Panel("contrast-ground", children=(lines,), fill="")
 
 
 def _progress(scope: Scope) -> Widget:

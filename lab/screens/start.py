@@ -12,9 +12,8 @@ from lab.screens.intents import Do, Go, Intent
 from lab.screens.notices import with_notice
 from lab.screens.page import Page
 from lab.screens.screen import Outcome, StartModel
-from lab.screens.start_layout import PlaceCard, StartSheet
+from lab.screens.start_layout import PlaceCard, StartSheet, masthead
 from lab.screens.start_picture import PICTURE, PIN, build_card_picture, lesson_card_picture, start_picture
-from lab.screens.top_bar import top_bar
 from lab.simulation import HangingBar, HoldStill, LetGo
 from lab.ui.canvas import Canvas
 from lab.ui.events import Event
@@ -124,7 +123,7 @@ class StartScreen:
         model, look = self._model, self._page.look
         if model is None:
             return
-        head = with_notice(look, top_bar(look, title=look.words.say("Tiltbench"), back=False), model.notice)
+        head = with_notice(look, masthead(look), model.notice)
         picture: Picture | Label = Label("no-bar", "")
         if model.bench is not None:
             picture = start_picture(self._view(model, model.bench))
@@ -147,6 +146,7 @@ def _onward(look: Look, bench: HangingBar | None) -> Widget:
         (
             Label("question", _told(look, bench), style="title"),
             Button(LET_GO, say("Let go") if held else say("Hold it level"), kind="main"),
+            Button(SAVED, say("Open a saved build"), kind="quiet"),
         ),
         gap=10,
     )
@@ -157,8 +157,7 @@ def _onward(look: Look, bench: HangingBar | None) -> Widget:
         ),
         gap=16,
     )
-    saved = Button(SAVED, say("Open a saved build"), kind="quiet")
-    return Row((play, Column((cards, saved), gap=12)), weights=(1.0, 2.2), gap=24)
+    return Row((play, cards), weights=(1.0, 2.4), gap=24)
 
 
 def _told(look: Look, bench: HangingBar | None) -> str:

@@ -6,11 +6,16 @@ from dataclasses import dataclass
 from typing import Literal
 
 from lab.outline import Node
+from lab.scenes.marks import draw_quartered
+from lab.screens.top_bar import HELP, LOOKS
 from lab.ui.canvas import Canvas, Draw
 from lab.ui.geometry import Rect
 from lab.ui.look import Look
 from lab.ui.outcomes import Pressed
 from lab.ui.paragraph import draw_text, least_width, natural_width, text_height
+from lab.ui.widgets.arrange import Row
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.label import Label
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.scroll import Scroll
 from lab.ui.widgets.widget import Mood, Plain, Spot, Widget, facing, states
@@ -117,7 +122,44 @@ class PlaceCard(Plain):
         return Node(self.key, "button", self.title, value=self.text, state=flags, bounds=rect, actions=("press",))
 
     def _picture(self, look: Look) -> float:
-        return look.sizes.px(92)
+        return look.sizes.px(124)
 
     def _room(self, look: Look, width: float) -> float:
         return max(1.0, width - self._picture(look) - 3 * look.sizes.px(16))
+
+
+@dataclass(frozen=True, slots=True)
+class Mark(Plain):
+    """Our mark before our name: the disc in quarters that marks a balance point."""
+
+    key: str = ""
+
+    def least_width(self, look: Look) -> float:
+        """Its disc and the margin of the page."""
+        return look.sizes.px(12) + look.sizes.text("heading")
+
+    def natural_width(self, look: Look) -> float:
+        """The same."""
+        return self.least_width(look)
+
+    def height(self, look: Look, width: float) -> float:
+        """Its disc."""
+        return look.sizes.text("heading")
+
+    def draw(self, canvas: Canvas, look: Look, rect: Rect, mood: Mood) -> None:
+        """Draws the disc at the inner side."""
+        side = look.sizes.text("heading")
+        disc = facing(look, Rect(rect.right - side, rect.center[1] - side / 2, side, side), rect)
+        draw_quartered(canvas, look, disc.center, side / 2)
+
+    def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> None:
+        """Says nothing that the name does not say."""
+
+
+def masthead(look: Look) -> Panel:
+    """The bar at the top of the start screen."""
+    say = look.words.say
+    name = Label("name", say("Tiltbench"), style="heading", middle=True)
+    buttons = Row((Button(LOOKS, say("Aa"), kind="quiet"), Button(HELP, say("?"), kind="quiet")), weights=(0.0, 0.0))
+    row = Row((Mark(), name, buttons), weights=(0.0, 1.0, 0.0), gap=12, align="middle", wraps=False)
+    return Panel("header", children=(row,), pad=8, edge="bottom")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import pi
+from math import cos, pi, sin
 
 from lab.scenes.bar import holding_at_m
 from lab.scenes.hanging_scene import draw_hanging_bar, grab_bounds
@@ -16,7 +16,7 @@ from lab.ui.widgets.picture import Handle, Picture
 
 PICTURE, PIN = "picture", "pin"
 PIN_PX = 9.0
-HALO_PX = 24.0
+DISC_PX = 16.0
 
 
 def start_picture(view: HangingView) -> Picture:
@@ -54,7 +54,7 @@ def pin_rect(view: HangingView, rect: Rect) -> Rect:
     sizes = view.look.sizes
     x = stage.camera.x_px(holding_at_m(view))
     y = stage.bar.y - sizes.px(PIN_PX - 2) if view.bench.held else stage.rail.bottom + sizes.px(16)
-    side = max(sizes.target, 2 * sizes.px(HALO_PX))
+    side = max(sizes.target, 4 * sizes.px(DISC_PX))
     return Rect(x - side / 2, y - side / 2, side, side)
 
 
@@ -65,15 +65,16 @@ def _draw(canvas: Canvas, rect: Rect, view: HangingView) -> None:
 
 
 def _draw_invitation(canvas: Canvas, rect: Rect, view: HangingView) -> None:
-    """A ring round the pin and an arrow down to where the end might go: pull me, it says, and something will tip."""
+    """The pin made large, with three short strokes beside it: here is where one taps."""
     theme, sizes = view.look.theme, view.look.sizes
-    pin = pin_rect(view, rect)
-    x, y = pin.center
-    canvas.circle((x, y), sizes.px(HALO_PX), outline=theme.ink, width=sizes.px(1.5))
-    for turn in range(8):
-        # Short rays: the one thing here that asks to be touched.
-        start, sweep = turn * pi / 4 + pi / 16, pi / 8
-        canvas.arc((x, y), sizes.px(HALO_PX - 5), start, sweep, theme.held, width=sizes.px(5))
+    x, y = pin_rect(view, rect).center
+    canvas.circle((x, y), sizes.px(DISC_PX), fill=theme.held, outline=theme.ink, width=sizes.px(2.5))
+    canvas.circle((x, y), sizes.px(5), fill=theme.ink)
+    for turn in (0.12, 0.5, 0.88):
+        angle = turn * pi / 2 - pi / 12
+        near, far = sizes.px(DISC_PX + 7), sizes.px(DISC_PX + 17)
+        ends = ((x + near * cos(angle), y - near * sin(angle)), (x + far * cos(angle), y - far * sin(angle)))
+        canvas.line(ends, theme.ink, width=sizes.px(3))
 
 
 def lesson_card_picture(look: Look) -> Draw:
