@@ -6,7 +6,7 @@ play through everything by keys and pointer without a display.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -55,6 +55,11 @@ class Laboratory:
         self._room: Room = StartRoom(self.house)
         self._screen: Screen[Any] = self._room.make_screen(self._look)
         self._refresh()
+
+    @property
+    def size(self) -> tuple[int, int]:
+        """The window's size in pixels."""
+        return self._size
 
     @property
     def moving(self) -> bool:
@@ -125,10 +130,10 @@ class Laboratory:
         try:
             lesson = read_lesson(shelf.file(name or shelf.first_name))
         except UnknownLessonError as unknown:
-            self.house.say(msg("There is no lesson {name}."), {"name": unknown.name})
+            self._say(msg("There is no lesson {name}."), {"name": unknown.name})
             return
         except FileFaults as faults:
-            self.house.say(msg("A lesson cannot be used: {fault}"), {"fault": faults.faults[0].as_text()})
+            self._say(msg("A lesson cannot be used: {fault}"), {"fault": faults.faults[0].as_text()})
             return
         chosen = self.house.fresh_seed() if seed is None else seed
         self._enter(LessonRoom(self.house, lesson, seed=chosen))
@@ -196,6 +201,10 @@ class Laboratory:
         except SettingsError as error:
             self.house.say(msg("{sentence}"), {"sentence": str(error)})
         self._restyle()
+
+    def _say(self, template: str, values: Mapping[str, str]) -> None:
+        self.house.say(template, values)
+        self._refresh()
 
     def _retry(self) -> None:
         if self.house.record.retry():

@@ -48,7 +48,6 @@ class LessonRoom:
             fraction=sitting.session.fraction,
             contrast=sitting.contrast,
             learner=house.settings.learner,
-            learner=house.settings.learner,
             notice=house.notice,
         )
 
