@@ -14,7 +14,7 @@ from lab.lesson.truth import truth_of
 from lab.lesson.variation import drawn, tolerance_m
 
 PROMPTS: dict[Ask, str] = {
-    "side": msg("Which end goes down when you let go, or does it stay level?"),
+    "side": msg("Which end drops when you let go, or does it stay level?"),
     "place": msg("Where would one finger hold it level?"),
 }
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -10,10 +11,14 @@ from lab.lesson.asking import PROMPTS
 from lab.lesson.fault_places import FaultPlaces
 from lab.lesson.lesson import Lesson, Question
 from lab.lesson.matching import Blur, blurs
+from lab.lesson.messages import words_in
 from lab.lesson.variation import Draw, drawn, tolerance_m
 
 SEEDS = 60
 """How many seeds a varied question is tried with, each asked for the first time and again."""
+
+ENOUGH = 3
+"""Blurred drawings of one question after which no more are made: what is wrong with its ranges is known by then."""
 
 MOST_WORDS = 40
 """Words on the screen before a learner can act; more are not read."""
@@ -33,7 +38,7 @@ def check_lesson(path: Path) -> tuple[tuple[Fault, ...], tuple[Fault, ...]]:
     for index, question in enumerate(lesson.questions):
         at: KeyPath = ("question", index)
         draws = _draws(lesson, question)
-        if any(draw.quality == "as written, nothing drawn would do" for draw in draws):
+        if any(draw.quality == "none found" for draw in draws):
             what = "some seeds find no numbers that keep the truth off ties and off the claimed ways"
             cure = "widen the ranges, or claim fewer ways of thinking"
             unsolvable.append(places.fault((*at, "vary"), what, cure))
@@ -42,18 +47,17 @@ def check_lesson(path: Path) -> tuple[tuple[Fault, ...], tuple[Fault, ...]]:
 
 
 def _draws(lesson: Lesson, question: Question) -> list[Draw]:
-    """Return the numbers of many seeds, of the first asking and of the first *again*."""
-    if not question.ranges:
-        return [drawn(question, lesson=lesson.name, units=lesson.units, seed=0, round_=0)]
-    return [
-        drawn(question, lesson=lesson.name, units=lesson.units, seed=seed, round_=round_)
-        for seed in range(SEEDS)
-        for round_ in (0, 1)
-    ]
+    """Return the numbers of many seeds, of the first asking and of the first *again*; fewer once the fault is plain."""
+    made: list[Draw] = []
+    for seed, round_ in itertools.product(range(SEEDS if question.ranges else 1), (0, 1)):
+        made.append(drawn(question, lesson=lesson.name, units=lesson.units, seed=seed, round_=round_))
+        if made[-1].quality == "none found" or [draw.quality for draw in made].count("blurred") >= ENOUGH:
+            break
+    return made
 
 
 def _warnings(question: Question, draws: list[Draw]) -> Iterator[tuple[KeyPath, str, str]]:
-    words = sum(len(text.split()) for text in (question.title, question.say, PROMPTS[question.ask]))
+    words = sum(words_in(text) for text in (question.title, question.say, PROMPTS[question.ask]))
     if words > MOST_WORDS:
         yield ("say",), f"{words} words before a learner can act", f"write at most {MOST_WORDS}"
     found: dict[Blur, None] = {}

@@ -110,6 +110,11 @@ def placeholders(text: str) -> tuple[str, ...]:
     return tuple(found.group(1) for found in _PLACEHOLDER.finditer(text))
 
 
+def words_in(text: str) -> int:
+    """Return how many words a learner reads in a text; an amount is one."""
+    return len(_PLACEHOLDER.sub("0", text).split())
+
+
 def decimals_needed(value: float, *, most: int = MOST_DECIMALS) -> int:
     """Return how many figures after the point a number needs, up to `most`."""
     figures = f"{value:.{most}f}".rstrip("0")

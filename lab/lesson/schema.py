@@ -17,7 +17,8 @@ from lab.lesson.lesson import Ask, Level
 LONGEST_TEXT = 600
 """Characters of one text; a learner sees at most forty words before acting, which is half as many."""
 
-MOST_QUESTIONS = 100
+MOST_QUESTIONS = 40
+"""Of one lesson; a lesson of eight takes a class twenty minutes."""
 
 _SLUG = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 

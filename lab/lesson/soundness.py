@@ -21,6 +21,9 @@ from lab.mechanics import MechanicsError
 MOST_STEPS = 100_000
 """Of one range: no ruler or scale has as many, and drawing from more would be a slip of the writer's."""
 
+MOST_PARTS = 20
+"""In one scene: a learner cannot weigh up more, and every way of thinking looks at every part."""
+
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
 
 
@@ -44,6 +47,9 @@ def question_faults(
         )
     except FileFaults as unsound:
         return list(unsound.faults)
+    if len(build.parts) > MOST_PARTS:
+        what = f"a scene of {len(build.parts)} parts"
+        return [places.fault(("question", index, "scene"), what, f"show at most {MOST_PARTS} at a time")]
     if question is None:
         return []
     at: KeyPath = ("question", index)

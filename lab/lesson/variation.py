@@ -16,20 +16,21 @@ from lab.lesson.situation import situation_of
 from lab.lesson.truth import goes_at, pivot_of, truth_of, with_pivot_at
 from lab.mechanics import MechanicsError, turn_about
 
-MOST_DRAWS = 200
-"""How often numbers are drawn anew before the best of them is taken; a fair range needs fewer than ten."""
+MOST_DRAWS = 120
+"""How often numbers are drawn anew, every second time from the wrong half (see `_candidates`), before the best of them is
+taken.  A range in which one number in five will do fails once in a hundred thousand times."""
 
 CLEAR_SHARE = 0.03
 """A side must drop by at least this share of all that pulls, or it is a tie by accident."""
 
-Quality = Literal["as written", "clear", "blurred", "as written, nothing drawn would do"]
+Quality = Literal["as written", "clear", "blurred", "none found"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Draw:
     """The numbers of one asking.
 
-    quality: `clear` where every claimed way is told apart, `blurred` where one claimed way is like another; the last
+    quality: `clear` where every claimed way is told apart, `blurred` where one claimed way is like another, `none found`
     where no numbers drawn made a sound question, so that the written ones are asked.
     """
 
@@ -56,7 +57,7 @@ def drawn(question: Question, *, lesson: str, units: str, seed: int, round_: int
             fallback = build
     if fallback is not None:
         return Draw(build=fallback, quality="blurred")
-    return Draw(build=written, quality="as written, nothing drawn would do")
+    return Draw(build=written, quality="none found")
 
 
 def built(question: Question, table: Mapping[str, Any], *, units: str) -> Build:
