@@ -57,13 +57,13 @@ def _draw_bench(canvas: Canvas, view: HangingView, stage: Stage) -> None:
         board.keep_clear(reference_boxes(view, stage))
     draw_weights(canvas, view, stage, board)
     draw_pin(canvas, view, stage)
-    name_unit(canvas, view, stage, board)
     if view.numbers:
         name_pivot(view, stage, board)
     if view.outcome_shown:
         draw_balance_point(canvas, view, stage, board)
     if view.lines:
         name_reference_line(view, stage, board)
+    name_unit(canvas, view, stage, board)
     if view.lines and view.bench.held:
         bottom = stage.frame.bottom - view.foot_px - view.look.sizes.px(6)
         draw_dimension_lines(canvas, view, stage, board, feet(view, stage), bottom)

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 from math import sin
 
 from lab.scenes.camera import Camera, turned_m
 from lab.scenes.readings import Readings
+from lab.scenes.rows import row_heights, rows_of
 from lab.simulation import HangingBar, Hung
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 
+ROW_GAP_PX = 5.0
 PIVOT, REFERENCE, HANGING = "pivot", "reference", "weight-"
 LARGEST_BRASS_KG = 0.5
 SIDE_OF_100_G_PX = 36.0
@@ -86,7 +89,7 @@ class Stage:
 
     def side_px(self, mass_kg: float) -> float:
         """The side of a brass weight."""
-        return self.side_px_per_cbrt * float(mass_kg ** (1 / 3))
+        return _side_px(self.side_px_per_cbrt, mass_kg)
 
     def hook_px(self, view: HangingView, at_m: float, up_m: float = 0.0) -> Point:
         """Where a place on the bar is now."""
@@ -103,6 +106,21 @@ def _brass_scale(bench: HangingBar, look: Look) -> float:
     largest = max((weight.mass_kg for weight in bench.weights), default=0.0)
     by_hundred = SIDE_OF_100_G_PX * unit / float(0.1 ** (1 / 3))
     return min(by_hundred, MOST_SIDE_PX * unit / float(max(largest, LARGEST_BRASS_KG) ** (1 / 3)))
+
+
+def _fitting(bench: HangingBar, camera: Camera, scale: float, room: float, gap: float) -> float:
+    """The scale at which all rows of weights fit under the bar: usually the one given, less where many crowd."""
+    for _ in range(6):
+        side_px = partial(_side_px, scale)
+        rows = rows_of(bench, camera, side_px, gap)
+        if sum(row_heights(bench, rows, side_px, 2 * gap).values()) <= room:
+            break
+        scale *= 0.88
+    return scale
+
+
+def _side_px(scale: float, mass_kg: float) -> float:
+    return scale * float(mass_kg ** (1 / 3))
 
 
 def stage_for(bench: HangingBar, frame: Rect, look: Look) -> Stage:
@@ -129,9 +147,12 @@ def stage_for(bench: HangingBar, frame: Rect, look: Look) -> Stage:
     drop = max(min(drop, room - hang - depth / 2), sizes.px(60))
     origin_x = left - rail_m[0] * px_per_m
     middle_y = rail.bottom + drop
+    camera = Camera(px_per_m=px_per_m, origin=(origin_x, middle_y))
+    below = frame.bottom - middle_y - depth / 2 - cord
+    scale = _fitting(bench, camera, scale, below, sizes.px(ROW_GAP_PX))
     return Stage(
         frame=frame,
-        camera=Camera(px_per_m=px_per_m, origin=(origin_x, middle_y)),
+        camera=camera,
         rail=rail,
         bar=Rect(origin_x + bench.bar.left_m * px_per_m, middle_y - depth / 2, bench.bar.length_m * px_per_m, depth),
         cord_px=cord,

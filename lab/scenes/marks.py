@@ -87,6 +87,7 @@ def draw_balance_point(canvas: Canvas, view: HangingView, stage: Stage, board: L
             ((at[0] + lift, at[1] - above - step * lift), "left bottom"),
             ((at[0] - lift, at[1] - above - step * lift), "right bottom"),
             ((at[0], at[1] - above - step * lift), "center bottom"),
+            ((at[0], at[1] + below + step * lift), "center top"),
             ((at[0] + lift, at[1] + below + step * lift), "left top"),
             ((at[0] - lift, at[1] + below + step * lift), "right top"),
         ]

@@ -75,8 +75,9 @@ def name_unit(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard
         ((beside, stage.rail.y - sizes.px(18)), "left bottom"),
         ((stage.rail.right, under), "right top"),
         ((stage.rail.x, under), "left top"),
-        ((stage.rail.right, under + sizes.px(20)), "right top"),
     ]
+    step = sizes.px(16)
+    spots += [((stage.rail.right - count * step, under), "right top") for count in range(1, 12)]
     board.place(units.length_word, spots, size=size, color=view.look.theme.soft)
 
 

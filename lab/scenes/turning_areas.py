@@ -98,7 +98,7 @@ def draw_turning_areas(canvas: Canvas, rect: Rect, view: HangingView, *, camera:
     canvas.box(rect, fill=look.theme.panel)
     inner = rect.inset(sizes.px(20), sizes.px(8))
     small_h, number_h = sizes.text("small") * 1.3, sizes.text("number") * 1.4
-    board = LabelBoard(canvas, rect)
+    board = LabelBoard(canvas, rect.inset(sizes.px(6), 0))
     head_h = max(sizes.text("body") * 1.4, _draw_heading(canvas, view, inner))
     foot_h = _draw_sums(canvas, view, inner, number_h, small_h)
     body = Rect(inner.x, inner.y + head_h + sizes.px(4), inner.w, inner.h - head_h - foot_h - sizes.px(8))
@@ -197,13 +197,18 @@ def _label(canvas: Canvas, view: HangingView, board: LabelBoard, area: TurningAr
         text = look.words.say("{weight} × {arm} = {moment}", **values)
     size, gap = look.sizes.text("small"), look.sizes.px(10)
     y = box.center[1]
-    outer: Spot = ((box.x - gap, y), "right middle") if area.left else ((box.right + gap, y), "left middle")
+    # A thin rectangle's label may stand a little higher or lower than its middle.
+    levels = [y + look.sizes.px(step) for step in (0, -4, 4, -8, 8)]
+    outer: list[Spot] = [
+        ((box.x - gap, level), "right middle") if area.left else ((box.right + gap, level), "left middle")
+        for level in levels
+    ]
     bold = view.picked == area.key
-    if board.place(text, [outer], size=size, color=look.theme.ink, bold=bold) is not None:
+    if board.place(text, outer, size=size, color=look.theme.ink, bold=bold) is not None:
         return
     inside = label_box(canvas, text, (box.center, "center middle"), size=size, bold=bold)
     if inside.w + gap > box.w or inside.h > box.h + 2:
-        board.place(values["moment"], [outer], size=size, color=look.theme.ink, bold=bold)
+        board.place(values["moment"], outer, size=size, color=look.theme.ink, bold=bold)
         return
     canvas.box(inside.grown(2).common(box), fill=look.theme.panel, radius=4)
     canvas.text(text, box.center, size=size, color=look.theme.ink, bold=bold, anchor="center middle")

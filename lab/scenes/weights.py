@@ -5,16 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from lab.scenes.hanging_view import HangingView, Stage, weight_key
+from lab.scenes.hanging_view import ROW_GAP_PX, HangingView, Stage, weight_key
 from lab.scenes.labels import LabelBoard
+from lab.scenes.rows import HIGH, NECK, hung_weights, row_heights, rows_of
 from lab.scenes.tones import between
 from lab.simulation import Hung
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 
-NECK, HIGH = 0.2, 0.94
-"""Of a weight's side: how high its neck and its body are."""
 SHINE_SHARE, SHADE_SHARE = 0.32, 0.3
 """How far the lit band goes from brass towards white, and the dark one towards the edge."""
 
@@ -32,39 +31,13 @@ def brass_rect(top: Point, side: float) -> Rect:
     return Rect(top[0] - side / 2, top[1], side, side * (NECK + HIGH))
 
 
-def rows_of(view: HangingView, stage: Stage) -> Mapping[int, int]:
-    """The row in which each hung weight hangs, so that no two cover each other: id -> 0, 1, 2...
-
-    Taken from places along, never from the tilt, so that nothing jumps while the bar turns.
-    """
-    ends: list[float] = []
-    rows: dict[int, int] = {}
-    gap = view.look.sizes.px(4)
-    for weight in sorted(_hung(view), key=lambda one: (one.at_m, one.id)):
-        half = stage.side_px(weight.mass_kg) / 2
-        x = stage.camera.x_px(weight.at_m)
-        row = next((i for i, end in enumerate(ends) if x - half >= end + gap), len(ends))
-        if row == len(ends):
-            ends.append(0.0)
-        ends[row] = x + half
-        rows[weight.id] = row
-    return rows
-
-
-def _hung(view: HangingView) -> list[Hung]:
-    return [weight for weight in view.bench.weights if weight.hold == "hung"]
-
-
 def hung_places(view: HangingView, stage: Stage) -> Mapping[int, Place]:
     """Where each hung weight is now: its cord hangs straight down whatever the tilt."""
-    rows = rows_of(view, stage)
-    row_h: dict[int, float] = {}
-    for weight in _hung(view):
-        high = stage.side_px(weight.mass_kg) * (NECK + HIGH) + view.look.sizes.px(10)
-        row_h[rows[weight.id]] = max(row_h.get(rows[weight.id], 0.0), high)
+    gap = view.look.sizes.px(ROW_GAP_PX)
+    rows = rows_of(view.bench, stage.camera, stage.side_px, gap)
+    row_h = row_heights(view.bench, rows, stage.side_px, 2 * gap)
     places: dict[int, Place] = {}
-    gap = view.look.sizes.px(4)
-    for weight in _hung(view):
+    for weight in hung_weights(view.bench):
         hook = stage.hook_px(view, weight.at_m, weight.up_m)
         above = sum(row_h[row] for row in range(rows[weight.id]))
         side = stage.side_px(weight.mass_kg)

@@ -177,7 +177,8 @@ class FreeBuildScreen:
         model = self._model
         if model is None:
             return
-        self._desk.show(self._root(model), dialog=self._dialog_shown(model), toast=notice_toast(self._look, model.notice))
+        toast = notice_toast(self._look, model.notice)
+        self._desk.show(self._root(model), dialog=self._dialog_shown(model), toast=toast)
         focus = self._hands.focus
         if focus and self._desk.rect(focus) is not None:
             self._hands.focus = ""

@@ -9,8 +9,8 @@ from lab.outline import Node
 from lab.scenes.camera import Camera
 from lab.scenes.hanging_scene import draw_hanging_bar, grab_bounds
 from lab.scenes.hanging_view import PIVOT, REFERENCE, HangingView, stage_for, weight_key
+from lab.scenes.rows import HIGH, NECK
 from lab.scenes.turning_areas import draw_turning_areas, side_sums_kg_m
-from lab.scenes.weights import HIGH, NECK
 from lab.screens.hanging_bar_hands import GHOST
 from lab.screens.hanging_bar_panel import PanelParts, panel_width
 from lab.screens.hanging_bar_words import picture_said, weight_said
@@ -210,7 +210,8 @@ def _side_panel(pieces: Pieces) -> Widget:
     """The sums scroll where there are many; what acts stays where it is, while there is room for both."""
     look, parts = pieces.view.look, pieces.parts
     wide = panel_width(look)
-    fixed = (*parts.action, *parts.tray)
+    acting = (*parts.action, *parts.tray)
+    fixed = (*parts.result, *acting)
     inner = wide - 2 * look.sizes.margin
     gaps = look.sizes.gap * (len(fixed) + 3)
     fixed_h = sum(widget.height(look, inner) for widget in (*fixed, *parts.view)) + gaps + look.sizes.px(24)
@@ -226,14 +227,15 @@ def _side_panel(pieces: Pieces) -> Widget:
         weights = (0.0,) * len(fixed) + (1.0, 0.0)
         panel = Panel(SIDE, children=children, edge="left", weights=weights)
     else:
-        panel = Scroll(SIDE, Panel("side-panel", children=(*fixed, *parts.sums, *parts.view), edge="left"))
+        children = (*acting, *parts.sums, *parts.result, *parts.view)
+        panel = Scroll(SIDE, Panel("side-panel", children=children, edge="left"))
     return Sized(panel, width=wide / look.sizes.unit)
 
 
 def _with_scroll_column(pieces: Pieces) -> Widget:
     """Large text: the picture keeps its half, everything else is one column that scrolls."""
     look, parts = pieces.view.look, pieces.parts
-    children: list[Widget] = [*parts.action, *parts.tray, *parts.sums]
+    children: list[Widget] = [*parts.action, *parts.tray, *parts.sums, *parts.result]
     if pieces.strip is not None:
         children.insert(0, pieces.strip)
     if pieces.areas:
@@ -252,7 +254,7 @@ def _below(pieces: Pieces) -> Widget:
         areas = areas_picture(pieces.view, lambda: _camera(pieces), tall=200.0 * look.sizes.text_scale)
         upper.append(Panel("areas-edge", children=(areas,), pad=0, edge="top"))
     acting = Column((*parts.action, *parts.tray, *parts.view))
-    columns: tuple[Widget, ...] = (Column(parts.sums), acting) if parts.sums else (acting,)
+    columns: tuple[Widget, ...] = (Column((*parts.sums, *parts.result)), acting) if parts.sums else (acting,)
     inner = Row(columns, gap=32)
     lower = Panel("side-panel", children=(inner,), edge="top")
     most = 0.52 * _room(pieces)

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from lab.files import View
 from lab.scenes.hanging_view import HangingView
-from lab.scenes.weights import HIGH, NECK, brass_rect, draw_brass
+from lab.scenes.rows import HIGH, NECK
+from lab.scenes.weights import brass_rect, draw_brass
 from lab.screens.hanging_bar_words import (
     GOING,
     HAPPENED,
@@ -40,6 +41,7 @@ class PanelParts:
     """The pieces of the panel, for whoever arranges them."""
 
     sums: tuple[Widget, ...]
+    result: tuple[Widget, ...]
     action: tuple[Widget, ...]
     tray: tuple[Widget, ...]
     view: tuple[Widget, ...]
@@ -59,6 +61,7 @@ def panel_parts(view: HangingView, *, tables: bool, armed: str) -> PanelParts:
     """All pieces.  tables: whether the moment table may be seen.  armed: key of the tray item that was taken up."""
     return PanelParts(
         sums=_sums(view) if tables else (),
+        result=(_quotient(view),) if tables else (),
         action=_action(view) if view.bench.held else _after(view),
         # While it swings or lies tilted nothing is hung: the room is for what happened.
         tray=(_tray(view, armed),) if view.bench.held else (),
@@ -67,7 +70,7 @@ def panel_parts(view: HangingView, *, tables: bool, armed: str) -> PanelParts:
 
 
 def _sums(view: HangingView) -> tuple[Widget, ...]:
-    """The moment table and what it comes to."""
+    """The moment table."""
     words, readings, bench = view.look.words, view.readings, view.bench
     say, units, total = words.say, view.readings.units, view.bench.sum
     columns = (
@@ -94,7 +97,7 @@ def _sums(view: HangingView) -> tuple[Widget, ...]:
     rows.append(TableRow("row-sum", sums, kind="sum"))
     table = Table("moments", columns, tuple(rows), name=say("Moment table"))
     title = Panel("moments-title", say("Moment table"), say("from the reference line"), fill="", pad=0)
-    return title, table, _quotient(view)
+    return title, table
 
 
 def _quotient(view: HangingView) -> Widget:
