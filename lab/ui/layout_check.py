@@ -37,10 +37,14 @@ def core(op: TextOp) -> Rect:
     return Rect(op.box.x, op.baseline - tall, op.box.w, tall).inset(min(1.0, op.box.w / 2), 0)
 
 
-def _nodes(node: Node, *, in_scroll: bool = False) -> Iterator[tuple[Node, bool]]:
-    yield node, in_scroll
+def _nodes(node: Node, *, within: Rect | None = None) -> Iterator[tuple[Node, Rect | None]]:
+    """Each node with the scroll column that it lies in, None for none."""
+    yield node, within
+    if "scroll" in node.actions:
+        place = Rect(*node.bounds)
+        within = place if within is None else place.common(within)
     for child in node.children:
-        yield from _nodes(child, in_scroll=in_scroll or "scroll" in node.actions)
+        yield from _nodes(child, within=within)
 
 
 def _misplaced(op: TextOp, window: Rect, scrolls: Sequence[Rect]) -> Iterator[str]:
@@ -144,15 +148,16 @@ def _small_targets(outline: Node, look: Look, window: Rect) -> Iterator[str]:
     least = look.sizes.target - _SLACK_PX
     modal = next((node for node in reversed(outline.children) if node.role == "dialog"), outline)
     found: list[tuple[Node, Rect]] = []
-    for node, in_scroll in _nodes(modal):
+    for node, scroll in _nodes(modal):
         if node.role not in _TARGET_ROLES or not node.actions:
             continue
         rect = Rect(*node.bounds)
         if rect.w < least or rect.h < least:
             yield f"{node.role} {node.key!r} is {rect.w:.0f} x {rect.h:.0f} px; {look.sizes.target:.0f} would do"
-        if not in_scroll and not window.holds(rect, _SLACK_PX):
+        if scroll is None and not window.holds(rect, _SLACK_PX):
             yield f"{node.role} {node.key!r} reaches out of the window"
+        seen = (rect if scroll is None else rect.common(scroll)).inset(_SLACK_PX)
         for other, taken in found:
-            if rect.inset(_SLACK_PX).intersects(taken):
+            if seen.area > 0 and seen.intersects(taken):
                 yield f"{node.role} {node.key!r} lies on {other.role} {other.key!r}"
-        found.append((node, rect))
+        found.append((node, seen))

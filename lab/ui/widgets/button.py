@@ -147,7 +147,7 @@ class Button(Plain):
             self.icon or "",
             square,
             look.theme.color(face.text),
-            width=look.sizes.stroke,
+            width=max(look.sizes.stroke, side / 10),
             mirrored=look.sizes.mirrored,
         )
         return facing(look, Rect(start + taken, inner.y, max(1.0, text_w), inner.h), rect)

@@ -109,7 +109,7 @@ class Steps(Plain):
         canvas.circle(spot.center, disc / 2, fill=fill, outline=theme.ink, width=look.sizes.stroke)
         if done:
             mark = spot.inset(disc * 0.27)
-            draw_icon(canvas, "check", mark, theme.ink, width=look.sizes.stroke)
+            draw_icon(canvas, "check", mark, theme.ink, width=max(look.sizes.stroke, disc / 12))
         else:
             text = look.words.number(number + 1)
             size = look.sizes.text("body") * 0.92

@@ -46,7 +46,7 @@ class StepButton(Plain):
         draw_body(canvas, look, rect, face)
         side = float(round(look.sizes.text("body") * 0.7))
         square = Rect(rect.center[0] - side / 2, rect.center[1] - side / 2, side, side)
-        draw_icon(canvas, self.icon, square, look.theme.color(face.text), width=look.sizes.stroke)
+        draw_icon(canvas, self.icon, square, look.theme.color(face.text), width=max(look.sizes.stroke, side / 7))
 
     def spots(self, look: Look, rect: Rect) -> tuple[Spot, ...]:
         """One, for pointers."""
