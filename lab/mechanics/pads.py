@@ -44,6 +44,10 @@ SUNK_M = 1e-9
 STUCK_M_S = 1e-9
 """Rate of a contact along the underside under which it is stuck: above round-off, below sight."""
 
+ROCK_KEEPS = 0.7
+"""Share of its rate that a body keeps as it rocks from one corner to the next, beyond what turning about another
+corner takes.  At 1 a pole would stand rocking on its end for a minute; no floor is that hard.  A choice."""
+
 STEADY_RAD_S = 0.05
 """Rate under which a body that rocks from corner to corner lies still: it would lift by a hair."""
 
@@ -220,7 +224,7 @@ def _topples(scene: _Scene, motion: PadMotion, left_s: float) -> Stretch:
 
 def _rocks(body: PadBody, course: Course, stands: int, meets: int) -> PadMotion:
     """From one corner on to the next: it lies still on both, or goes on over the new one."""
-    on = landed(body, course, meets)
+    on = landed(body, course, meets, keeps=ROCK_KEEPS)
     first, second = (course.place_m(body.corners_m[corner])[0] for corner in (stands, meets))
     if (first - course.x_m) * (second - course.x_m) <= 0.0:
         going = on.rate_rad_s * course.rate_rad_s > 0.0

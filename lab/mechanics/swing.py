@@ -142,7 +142,7 @@ def _step(pull: _Pull, swing: Swing, step_s: float) -> Swing:
         angle = copysign(pull.stop_rad, angle)
     left_s = step_s
     # Each bounce keeps a quarter of the rate, and one too low to outlast the step ends in rest: few rounds.
-    while left_s > 0.0:
+    while True:
         end_angle, end_rate = _free(pull, angle, rate, left_s)
         if abs(end_angle) <= pull.stop_rad:
             return _slowed(pull, end_angle, end_rate)
@@ -152,7 +152,6 @@ def _step(pull: _Pull, swing: Swing, step_s: float) -> Swing:
         outward = side * pull.push_s2(angle)
         if outward >= 0.0 and -2.0 * side * rate <= outward * step_s:
             return Swing(angle, 0.0, side, settled=True)
-    return Swing(angle, rate)
 
 
 def _free(pull: _Pull, angle: float, rate: float, step_s: float) -> tuple[float, float]:

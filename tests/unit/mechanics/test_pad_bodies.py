@@ -20,7 +20,8 @@ from lab.mechanics import (
     rests_on,
 )
 from lab.mechanics.bodies import convex_outline_m
-from lab.mechanics.motions import course_of
+from lab.mechanics.contacts import held_course
+from lab.mechanics.motions import course_of, motion_of
 
 PARTS = (
     Part("hook", 0.480, (0.02, 0.0, 0.0), Rectangle(0.04, 0.05)),
@@ -158,3 +159,51 @@ def test_a_pad_that_is_no_pad_is_refused() -> None:
         rests_on(PARTS, 0.1, -0.01)
     with pytest.raises(MechanicsError, match="place of the pad"):
         rests_on(PARTS, nan, 0.01)
+
+
+def test_a_gripped_end_that_reaches_a_near_floor_leans_there_too() -> None:
+    last = run(replace(TOOL, friction=5.0), 0.3, floor_m=-0.04)[-1]
+    assert last.phase == "down"
+    assert last.rate_rad_s == 0.0
+
+
+def test_a_body_that_swings_back_lands_flat_on_the_pad_without_a_bounce() -> None:
+    keel = Part("keel", 0.5, (0.2, 0.0, -0.2), Cylinder(0.01, 0.02))
+    body = pad_body([PARTS[1], keel], underside_m=-0.006, left_m=0.0, right_m=0.4)
+    finger_m = body.cg_m[0]  # over the pad, but tipped up about its left edge
+    from_tilt = pad_tick(
+        body,
+        finger_m,
+        HALF_M,
+        -1.0,
+        held_at_left_edge(body, finger_m, 0.05),
+        0.005,
+    )
+    path = [from_tilt]
+    for _ in range(200):
+        path.append(pad_tick(body, finger_m, HALF_M, -1.0, path[-1], 0.005))
+    assert path[-1].phase == "rests"
+    assert path[-1].angle_rad == 0.0
+    assert path[-1].z_m == 0.0
+    assert path[-1] is path[-2]
+
+
+def held_at_left_edge(body: PadBody, finger_m: float, angle: float) -> PadMotion:
+    edge = (finger_m - HALF_M, body.underside_m)
+    return motion_of(body, held_course(body, edge, (edge[0] - body.cg_m[0], 0.0, angle, 0.0)), "tips")
+
+
+def test_a_pole_dropped_on_its_end_rocks_and_stands_or_falls_over() -> None:
+    pole = pad_body(
+        [Part("pole", 0.2, (0.0, 0.0, 0.2), Box((0.03, 0.03, 0.4)))], underside_m=0.0, left_m=-0.015, right_m=0.015
+    )
+    tilted = PadMotion(phase="falls", angle_rad=0.02, z_m=-0.05)
+    motion, corners = tilted, set()
+    for _ in range(4000):
+        motion = pad_tick(pole, 1.0, HALF_M, -0.2, motion, 0.005)
+        corners.add(motion.corner)
+        if motion.phase == "down":
+            break
+    assert motion.phase == "down"
+    assert abs(motion.angle_rad) < 1e-6  # 0.02 is within the 0.075 at which its CG is over its corner
+    assert {0, 1} <= corners

@@ -139,3 +139,24 @@ def test_a_given_step_other_than_the_tick_goes_the_same_way() -> None:
     halves = swing_tick(body, pivot, swing_tick(body, pivot, Swing(0.1)))
     assert whole.angle_rad == pytest.approx(halves.angle_rad, abs=1e-12)
     assert copysign(1.0, whole.rate_rad_s) == copysign(1.0, halves.rate_rad_s)
+
+
+def test_a_bar_outside_a_stop_that_was_moved_in_comes_back_from_the_stop() -> None:
+    pivot = Pivot(0.0, up_m=0.05, stop_rad=radians(5))
+    body = pivoted([BAR], pivot)
+    after = swing_tick(body, pivot, Swing(radians(15)))
+    assert 0.0 < after.angle_rad < radians(5)
+    assert after.rate_rad_s < 0.0
+
+
+def test_a_small_damped_body_may_come_to_rest_within_a_tick() -> None:
+    small = [Part("bead", 1e-3, (0.0, 0.0, -1e-4))]
+    pivot = Pivot(0.0, damping_kg_m2_s=4e-9)  # divided into steps, and near critical
+    last = run(small, pivot, Swing(0.1), 100)[-1]
+    assert last == Swing(settled=True)
+
+
+def test_a_creeping_bar_comes_to_rest_against_its_stop() -> None:
+    pivot = Pivot(0.0, up_m=-0.01, damping_kg_m2_s=25.0)
+    last = run(bar_with(0.5, -0.4), pivot, Swing(), 2000)[-1]
+    assert last == Swing(pivot.stop_rad, 0.0, 1, settled=True)
