@@ -19,12 +19,11 @@ def _grown(text: str) -> str:
     owed = 0.0
     for letter in text:
         grown.append(letter)
-        if letter.isalpha():
-            owed += GROWTH
-            if letter in _VOWELS and owed >= 1.0:
-                repeats = int(owed)
-                grown.append(letter.lower() * repeats)
-                owed -= repeats
+        owed += GROWTH
+        if letter in _VOWELS and owed >= 0.5:
+            repeats = round(owed)
+            grown.append(letter.lower() * repeats)
+            owed -= repeats
     return "".join(grown)
 
 

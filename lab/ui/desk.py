@@ -5,8 +5,9 @@ from lab.ui.arrangement import Target, arrange
 from lab.ui.canvas import Canvas
 from lab.ui.draw_memory import DrawMemory
 from lab.ui.events import Event, FocusLost, Key, PointerCancel, PointerDown, PointerMove, PointerUp, Text, Wheel
+from lab.ui.focus import Focus, draw_ring, target_of
 from lab.ui.geometry import Point, Rect
-from lab.ui.keyboard import answer_key, stops
+from lab.ui.keyboard import answer_key
 from lab.ui.look import Look
 from lab.ui.outcomes import Escaped, Scrolled, WidgetEvent
 from lab.ui.pointers import Gesture, Pointers
@@ -14,9 +15,6 @@ from lab.ui.scrolling import WHEEL_PX, into_view, scrolled, scrolled_by_key
 from lab.ui.widgets.dialog import Dialog, Toast
 from lab.ui.widgets.keypad import DONE, RUB_OUT, Keypad, keypad_dialog, press_keypad
 from lab.ui.widgets.widget import Mood, Widget
-
-_RING_AWAY_PX = 4.0
-_RING_PX = 3.0
 
 
 class Desk:
@@ -35,10 +33,7 @@ class Desk:
         self._scene = arrange(look, (), {})
         self._memory = DrawMemory()
         self._pointers = Pointers()
-        self._focused: str | None = None
-        self._place = 0
-        self._left: list[tuple[str, str | None]] = []
-        self._by_keyboard = False
+        self._focus = Focus()
         self._consumed = False
 
     @property
@@ -49,12 +44,12 @@ class Desk:
     @property
     def focused(self) -> str | None:
         """The key that has the focus."""
-        return self._focused
+        return self._focus.key
 
     @property
     def by_keyboard(self) -> bool:
         """Whether the keyboard was last used: only then is the focus shown."""
-        return self._by_keyboard
+        return self._focus.by_keyboard
 
     @property
     def consumed(self) -> bool:
@@ -82,10 +77,9 @@ class Desk:
         whole = Rect(0.0, 0.0, self._look.sizes.width, self._look.sizes.height)
         canvas.box(whole, fill=self._look.theme.paper)
         self._scene.draw(canvas, self._mood(), self._memory)
-        target = self._target(self._focused) if self._by_keyboard else None
+        target = self._target(self._focus.shown)
         if target is not None:
-            with canvas.clipped(target.clip if target.clip is not None else whole):
-                self._draw_ring(canvas, target.spot.rect)
+            draw_ring(canvas, self._look, target)
 
     def outline(self) -> Node:
         """The screen as a tree of nodes with the bounds that were drawn."""
@@ -97,15 +91,11 @@ class Desk:
 
     def focus(self, key: str | None) -> None:
         """Gives the focus to a key, brings it into view."""
-        self._focused = key
-        target = self._target(key)
-        if target is not None:
-            places = [stop.key for stop in stops(self._active)]
-            self._place = places.index(target.key) if target.key in places else self._place
-            offsets = into_view(self._scene, target)
-            if offsets:
-                self._offsets.update(offsets)
-                self._lay_out()
+        target = self._focus.give(key, self._active)
+        offsets = into_view(self._scene, target) if target is not None else {}
+        if offsets:
+            self._offsets.update(offsets)
+            self._lay_out()
 
     def handle(self, event: Event) -> tuple[WidgetEvent, ...]:
         """What a person did to the widgets, by one event. Nobody is called back."""
@@ -129,7 +119,7 @@ class Desk:
 
     def _pointed(self, event: PointerDown | PointerMove | PointerUp | PointerCancel) -> tuple[WidgetEvent, ...]:
         if isinstance(event, PointerDown):
-            self._by_keyboard, self._consumed = False, True
+            self._focus.by_keyboard, self._consumed = False, True
             return self._gestured(self._pointers.down(event, self._scene, layer=self._layer))
         if isinstance(event, PointerMove):
             return self._gestured(self._pointers.move(event, self._scene))
@@ -170,10 +160,10 @@ class Desk:
             self._open(press_keypad(self._keypad, RUB_OUT).keypad)
             self._consumed = True
             return ()
-        answer = answer_key(key, self._active, self._focused)
+        answer = answer_key(key, self._active, self._focus.key)
         if not answer.consumed:
             return self._scroll(scrolled_by_key(self._scene, key.name)) if not (key.ctrl or key.alt) else ()
-        self._by_keyboard = self._consumed = True
+        self._focus.by_keyboard = self._consumed = True
         if answer.focus is not None:
             self.focus(answer.focus)
         if answer.press is not None:
@@ -184,14 +174,14 @@ class Desk:
         self._consumed = True
         if self._pointers.dragging:
             return self._pointers.cancel_all()
-        self._by_keyboard = True
+        self._focus.by_keyboard = True
         if self._keypad is not None:
             self._open(None)
             return ()
         return (Escaped(self._dialog.key if self._dialog else ""),)
 
     def _typed(self, text: str) -> None:
-        target = self._target(self._focused)
+        target = self._target(self._focus.key)
         keypad = self._keypad
         if keypad is None and target is not None and target.spot.field is not None and target.spot.enabled:
             keypad = Keypad(target.spot.field)
@@ -227,10 +217,10 @@ class Desk:
         return tuple(target for target in self._scene.targets if target.layer >= self._layer)
 
     def _target(self, key: str | None) -> Target | None:
-        return next((target for target in self._active if target.key == key), None)
+        return target_of(key, self._active)
 
     def _mood(self) -> Mood:
-        return Mood(self._pointers.pressed, self._focused if self._by_keyboard else None)
+        return Mood(self._pointers.pressed, self._focus.shown)
 
     def _lay_out(self) -> None:
         if self._root is None:
@@ -239,24 +229,4 @@ class Desk:
         layers: tuple[Widget, ...] = (self._root, *modals, *((self._toast,) if self._toast else ()))
         self._scene = arrange(self._look, layers, self._offsets)
         self._offsets = {key: place.offset for key, place in self._scene.scrolls.items()}
-        self._keep_focus([dialog.key for dialog in modals])
-
-    def _keep_focus(self, modals: list[str]) -> None:
-        """Into a dialog that has opened, back out of one that has closed, else by key, else by place."""
-        while self._left and self._left[-1][0] not in modals:
-            self._focused = self._left.pop()[1]
-        for key in modals[len(self._left) :]:
-            self._left.append((key, self._focused))
-            inside = stops(self._active)
-            self._focused = inside[0].key if inside else None
-        if self._focused is not None and self._target(self._focused) is None:
-            reached = stops(self._active)
-            by_place = reached[min(self._place, len(reached) - 1)].key if reached and self._by_keyboard else None
-            self._focused = by_place
-
-    def _draw_ring(self, canvas: Canvas, rect: Rect) -> None:
-        sizes = self._look.sizes
-        away = sizes.px(_RING_AWAY_PX)
-        ring = rect.grown(away)
-        color = self._look.theme.focus
-        canvas.box(ring, outline=color, width=sizes.px(_RING_PX), radius=sizes.radius + away)
+        self._focus.keep(self._active, [dialog.key for dialog in modals])

@@ -13,7 +13,7 @@ LINE_ASCENT = 1.0
 """Of the size: from the baseline to the top of a line box; accented capitals reach no higher."""
 LINE_DESCENT = 0.3
 LINE_STEP = 1.5
-"""Of the size: from one baseline to the next in running text (practice.md A11Y-10)."""
+"""Of the size: from one baseline to the next in running text, as WCAG 1.4.8 asks."""
 CAP_HEIGHT = 0.713
 """Of the size: Andika's capitals and figures (1460 of 2048 units)."""
 

@@ -23,7 +23,7 @@ from lab.ui.events import (
 )
 from lab.ui.geometry import Point
 
-# Systems that make a mouse out of a finger do so within this time and distance (practice.md KIOSK-20).
+# Systems that make a mouse out of a finger do so within this time and distance, some only after the lift.
 ECHO_MS = 700
 ECHO_MM = 12.0
 # Where nobody told: 96 pixels an inch.

@@ -11,7 +11,7 @@ from lab.ui.metrics import text_width
 from lab.ui.pygame_cache import MIB, SurfaceCache
 from lab.ui.pygame_colors import rgba
 
-MOST_FONTS = 24  # each keeps its own glyphs (practice.md KIOSK-27)
+MOST_FONTS = 24  # each keeps its own glyphs, so many fonts are what makes memory grow
 TEXT_ROOM_BYTES = 32 * MIB
 _SMOOTH = True
 
