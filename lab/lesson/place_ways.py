@@ -221,4 +221,4 @@ PLACE_WAYS: tuple[PlaceWay, ...] = (
         sentence=msg("{place} is half-way between the outer parts. That would do if they weighed the same."),
     ),
 )
-"""Ways about the whole body, in the order of learning.md 7.2 (N0 to N13); the first one is the truth."""
+"""Ways about the whole body; the first one is the truth."""

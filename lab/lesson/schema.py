@@ -10,7 +10,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError
 
 from lab.files import Fault, KeyPath, near, shown
-from lab.files.table_values import Above0, Number, Title, refusal
+from lab.files.table_values import Above0, Number, Title, plain_number, refusal
 from lab.lesson.fault_places import FaultPlaces, nearest_of
 from lab.lesson.lesson import Ask, Level
 
@@ -46,7 +46,7 @@ def _expected(value: Any) -> str | float:
     if isinstance(value, str) and value in ("left", "right", "level"):
         return value
     if isinstance(value, int | float) and not isinstance(value, bool):
-        return float(value)
+        return plain_number(value)
     raise refusal(f"{shown(value)} is no answer", 'write a place as a number, or "left", "right" or "level"')
 
 

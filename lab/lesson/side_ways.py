@@ -187,4 +187,4 @@ SIDE_WAYS: tuple[SideWay, ...] = (
         sentence=msg("The sizes fit, the other way round."),
     ),
 )
-"""Every way of thinking about a side, in the order of learning.md 7.1; the first one is what happens."""
+"""Every way of thinking about a side; the first one is what happens."""

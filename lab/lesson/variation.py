@@ -17,8 +17,8 @@ from lab.lesson.truth import goes_at, pivot_of, truth_of, with_pivot_at
 from lab.mechanics import MechanicsError, turn_about
 
 MOST_DRAWS = 120
-"""How often numbers are drawn anew, every second time from the wrong half (see `_candidates`), before the best of them is
-taken.  A range in which one number in five will do fails once in a hundred thousand times."""
+"""How often numbers are drawn anew, every second time from the wrong half (see `_candidates`), before the best
+of them is taken.  A range in which one number in five will do fails once in a hundred thousand times."""
 
 CLEAR_SHARE = 0.03
 """A side must drop by at least this share of all that pulls, or it is a tie by accident."""
@@ -30,8 +30,8 @@ Quality = Literal["as written", "clear", "blurred", "none found"]
 class Draw:
     """The numbers of one asking.
 
-    quality: `clear` where every claimed way is told apart, `blurred` where one claimed way is like another, `none found`
-    where no numbers drawn made a sound question, so that the written ones are asked.
+    quality: `clear` where every claimed way is told apart, `blurred` where one claimed way is like another,
+    `none found` where no numbers drawn made a sound question, so that the written ones are asked.
     """
 
     build: Build

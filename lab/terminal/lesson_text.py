@@ -5,7 +5,6 @@ Nothing here knows a window.  What is kept of an answer is handed to whoever sta
 
 from __future__ import annotations
 
-import io
 import time
 from collections.abc import Callable, Sequence
 from typing import TextIO
@@ -34,6 +33,7 @@ from lab.lesson import (
 from lab.lesson.messages import length, message, msg, number
 from lab.lesson.understanding import side_meant
 from lab.terminal.lesson_sums import given_lines, sum_lines
+from lab.terminal.plain_lines import PlainLines
 
 COMMANDS = ("?", "hint", "repeat", "table", "again", "skip", "quit")
 
@@ -62,43 +62,27 @@ def play(
     code: the learner's, said at the start.  clock: seconds, from any zero.
     End of input and an interrupt end the lesson like `quit`: what was locked in has been kept by then.
     """
-    # A byte that is no text is an answer that is not understood, and a sign that a terminal lacks becomes a `?`.
-    for stream in (stdin, stdout):
-        if isinstance(stream, io.TextIOWrapper):
-            stream.reconfigure(errors="replace")
-    return _Play(lesson, seed=seed, stdin=stdin, stdout=stdout, words=words, keep=keep, clock=clock).through(code)
+    lines = PlainLines(stdin, stdout, words)
+    return _Play(start(lesson, seed=seed), lines, keep=keep, clock=clock).through(code)
 
 
 class _Play:
     """One lesson between two streams.  run: where the learner is."""
 
-    def __init__(
-        self,
-        lesson: Lesson,
-        *,
-        seed: int,
-        stdin: TextIO,
-        stdout: TextIO,
-        words: Wording,
-        keep: Keep,
-        clock: Callable[[], float],
-    ) -> None:
-        """Take the streams and start the run; nothing is written yet."""
-        self.run = start(lesson, seed=seed)
-        self._stdin = stdin
-        self._stdout = stdout
-        self._words = words
+    def __init__(self, run: Run, lines: PlainLines, *, keep: Keep, clock: Callable[[], float]) -> None:
+        """Take a run at its start; nothing is written yet."""
+        self.run = run
+        self._lines = lines
+        self._words = lines.words
         self._keep = keep
         self._clock = clock
         self._since = 0.0
-        # A terminal shows what is typed; from a pipe the answer is written out, so that the record of it can be read.
-        self._echoes = not stdin.isatty()
 
     def through(self, code: str | None) -> Run:
         """Play to the end, or until the learner leaves."""
-        self._line(self._words.content(self.run.lesson.title))
+        self._lines.line(self._words.content(self.run.lesson.title))
         if code is not None:
-            self._say(msg("Your answers are kept under the code {code}; nobody asks for your name."), code=code)
+            self._lines.say(msg("Your answers are kept under the code {code}; nobody asks for your name."), code=code)
         self._ask()
         while self.run.phase != "finished":
             self._turn()
@@ -115,7 +99,7 @@ class _Play:
             prompt = self._words.say(msg("answer>"))
         else:
             prompt = self._words.say(msg("how sure (guess, fairly, certain)>"))
-        said = self._read(prompt)
+        said = self._lines.read(prompt)
         if said is None:
             self._do(Leave(seconds=self._seconds()))
         elif not self._command(said):
@@ -126,7 +110,7 @@ class _Play:
             if whole_word(said, ("next",)) == "next":
                 self._go(Next())
             else:
-                self._say(msg("Type next to go on, or again for new numbers."))
+                self._lines.say(msg("Type next to go on, or again for new numbers."))
         elif self.run.value is None:
             self._do(Give(text=said))
         else:
@@ -136,7 +120,7 @@ class _Play:
         word = whole_word(said, SURENESS)
         how = next((each for each in SURENESS if each == word), None)
         if how is None:
-            self._say(msg("Type guess, fairly or certain: one letter will do."))
+            self._lines.say(msg("Type guess, fairly or certain: one letter will do."))
             return
         self._do(Sure(how=how))
         self._do(LockIn(seconds=self._seconds()))
@@ -153,7 +137,7 @@ class _Play:
         if word is None:
             return False
         actions: dict[str, Callable[[], None]] = {
-            "?": lambda: self._say(_HELP),
+            "?": lambda: self._lines.say(_HELP),
             "hint": self._hint,
             "repeat": self._repeat,
             "table": self._table,
@@ -168,7 +152,7 @@ class _Play:
 
     def _ask(self) -> None:
         asked = self.run.asked
-        self._line("")
+        self._lines.line("")
         where = self._words.say(
             msg("(question {index} of {count}, seed {seed})"),
             index=self._words.number(asked.index + 1, 0),
@@ -176,9 +160,9 @@ class _Play:
             # Typed again as it stands, so it is not grouped by thousands.
             seed=str(asked.seed),
         )
-        self._line(f"{self._worded(asked.title)}  {where}")
-        self._line(self._worded(asked.text))
-        self._line(f"{self._worded(asked.prompt)} {self._worded(self._what_to_type())}")
+        self._lines.line(f"{self._worded(asked.title)}  {where}")
+        self._lines.line(self._worded(asked.text))
+        self._lines.line(f"{self._worded(asked.prompt)} {self._worded(self._what_to_type())}")
         self._since = self._clock()
 
     def _what_to_type(self) -> Message:
@@ -199,18 +183,18 @@ class _Play:
         told = run.explanation
         if told is None:
             return
-        self._line(self._worded(told.going))
+        self._lines.line(self._worded(told.going))
         for line in sum_lines(run.asked, told, self._words):
-            self._line(line)
-        self._line(f"{self._worded(told.said)} {self._worded(told.idea or told.why)}")
+            self._lines.line(line)
+        self._lines.line(f"{self._worded(told.said)} {self._worded(told.idea or told.why)}")
         if told.contrast is not None:
-            self._line(f"{self._worded(told.contrast.label)} {self._worded(told.contrast.happened)}")
+            self._lines.line(f"{self._worded(told.contrast.label)} {self._worded(told.contrast.happened)}")
 
     def _hint(self) -> None:
         before = self.run.hints
         self._do(Hint())
         for hint in self.run.hints_shown[before:]:
-            self._line(self._worded(hint))
+            self._lines.line(self._worded(hint))
 
     def _repeat(self) -> None:
         since = self._since
@@ -225,7 +209,7 @@ class _Play:
             given_lines(self.run.asked, self._words) if told is None else sum_lines(self.run.asked, told, self._words)
         )
         for line in lines:
-            self._line(line)
+            self._lines.line(line)
 
     def _end(self) -> None:
         within = sum(mark == "right" for mark in self.run.marks)
@@ -235,8 +219,8 @@ class _Play:
             answered=number(answered),
             within=number(within),
         )
-        self._line("")
-        self._line(self._worded(closing))
+        self._lines.line("")
+        self._lines.line(self._worded(closing))
 
     # --- the run and the streams ---
 
@@ -253,39 +237,17 @@ class _Play:
             if isinstance(event, Answered):
                 self._kept(event)
             else:
-                self._line(self._worded(event.message))
+                self._lines.line(self._worded(event.message))
 
     def _kept(self, answered: Answered) -> None:
         try:
             self._keep(answered)
         except Exception as failure:  # noqa: BLE001 - no fault of the record, of whatever kind, may end a lesson
             why = str(failure) or type(failure).__name__
-            self._say(msg("This answer could not be saved ({why}). The lesson goes on."), why=why)
+            self._lines.say(msg("This answer could not be saved ({why}). The lesson goes on."), why=why)
 
     def _seconds(self) -> float:
         return max(0.0, self._clock() - self._since)
-
-    def _read(self, prompt: str) -> str | None:
-        """Return the next line of input without the blanks around it; None at the end of input or an interrupt."""
-        self._stdout.write(f"{prompt} ")
-        self._stdout.flush()
-        try:
-            line = self._stdin.readline()
-        except KeyboardInterrupt:
-            line = ""
-        if not line:
-            self._stdout.write("\n")
-            return None
-        said = line.strip()
-        if self._echoes:
-            self._line(said)
-        return said
-
-    def _line(self, text: str) -> None:
-        self._stdout.write(f"{text}\n")
-
-    def _say(self, template: str, **values: str) -> None:
-        self._line(self._words.say(template, **values))
 
     def _worded(self, sentence: Message) -> str:
         return render(sentence, self._words, self.run.asked.units)

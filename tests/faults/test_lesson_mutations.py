@@ -9,8 +9,8 @@ from lab.lesson import check_lesson
 
 LESSONS = sorted((Path(__file__).parents[2] / "lessons").rglob("*.toml"))
 SCRAPS = [
-    "nan", "-inf", "1e308", "-1", "0", '""', "[]", "{}", "true", "'x'", "[[question]]", "\n\n", '"', "=", "\x00", "\ufeff",
-    "{pole.weight}", "{", "../x", "1979-05-27", "[[[[", "9" * 400, "é😀", "part", "question", "\r\n", "\\",
+    "nan", "-inf", "1e308", "-1", "0", '""', "[]", "{}", "true", "'x'", "[[question]]", "\n\n", '"', "=", "\x00",
+    "\ufeff", "{pole.weight}", "{", "../x", "1979-05-27", "[[[[", "9" * 400, "é😀", "part", "question", "\r\n", "\\",
 ]  # fmt: skip
 
 

@@ -44,10 +44,10 @@ def grade(text):
 
 @pytest.mark.parametrize(
     ("text", "expected"),
-    # learning.md section 6: 6 words, 1 sentence, 6 syllables give −1.45.
+    # Kincaid et al. 1975, the formula: 6 words, 1 sentence, 6 syllables give −1.45.
     [("The cat sat on the mat.", -1.45)],
 )
-def test_the_reading_grade_is_the_published_one(text, expected):
+def test_the_reading_grade_is_that_of_the_formula(text, expected):
     assert grade(text) == pytest.approx(expected, abs=0.005)
 
 

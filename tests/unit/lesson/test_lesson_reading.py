@@ -93,9 +93,10 @@ MISTAKES = [
     ("tolerance = 0.3", 'tolerance = 0.3\nways = ["middle:pole"]', 12, "question[1].ways[1]", "pole", '"middle" alone'),
     ("tolerance = 0.3", "tolerance = 0.3\nways = 3", 12, "question[1].ways", "3", "list"),
     ("tolerance = 0.3", "tolerance = 0.3\nexpect = 9.6", 12, "question[1].expect", "the sum says 5.6", "which"),
+    ("tolerance = 0.3", "tolerance = 0.3\nexpect = nan", 12, "question[1].expect", "nan", "plain number"),
     ("tolerance = 0.3", 'tolerance = 0.3\nexpect = "left"', 12, "question[1].expect", "no place", "5.6"),
-    ("tolerance = 0.3", 'tolerance = 0.3\nhints = ["It is 5.5."]', 12, "question[1].hints[1]", "5.5", "how to find"),
-    ("tolerance = 0.3", "tolerance = 0.3\nas_written_first = true", 12, "question[1].as_written_first", "varies", "vary"),
+    ("tolerance = 0.3", 'tolerance = 0.3\nhints = ["Say 5.5."]', 12, "question[1].hints[1]", "5.5", "how to find"),
+    ("tolerance = 0.3", "tolerance = 0.3\nas_written_first = true", 12, "question[1].as_written_first", "", "vary"),
     (
         "tolerance = 0.3",
         'tolerance = 0.3\nvary = { "pole.wieght" = { from = 1, to = 2, step = 1 } }',

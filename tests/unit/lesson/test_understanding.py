@@ -1,10 +1,10 @@
 """What a learner may type."""
 
+from pathlib import Path
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-
-from pathlib import Path
 
 from lab.lesson import Understood, ask, read_lesson, render, understand
 from lab.lesson.understanding import Unclear as NotUnderstood
