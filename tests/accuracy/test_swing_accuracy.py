@@ -70,7 +70,7 @@ def test_the_angle_is_within_a_millionth_of_an_adaptive_solution_after_ten_secon
     assert period >= 0.4
     swing = ticked(body, pivot, Swing(radians(angle_deg)), 10.0)
     angle, _ = solved(body, pivot.damping_kg_m2_s, (radians(angle_deg), 0.0), 10.0)
-    # The floor that mechanics.md promises.
+    # The floor that the lab promises for periods of 0.4 s and more.
     assert abs(swing.angle_rad - angle) < 1e-6
 
 
