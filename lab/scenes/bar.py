@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from lab.scenes.hanging_view import HangingView, Stage
 from lab.scenes.labels import LabelBoard
 from lab.scenes.tones import between
@@ -12,7 +14,8 @@ GRAIN_SHARE, SHINE_SHARE = 0.28, 0.35
 """How far the grain goes from the wood towards its edge, and the lit upper edge towards white."""
 MARGIN_PX = 3.0
 HOLDING_SHARE = 0.03
-"""How far inside its end the bar is held, as a share of its length."""
+"""How far inside its end the bar is held, as a share of its length; further in where something is clamped there."""
+HOLDING_TRIES = 12
 
 
 def draw_bar(canvas: Canvas, view: HangingView, stage: Stage) -> None:
@@ -61,19 +64,34 @@ def draw_pin(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     canvas.circle(pin, sizes.px(7), fill=theme.panel, outline=theme.ink, width=sizes.stroke)
 
 
-def holding_at_m(view: HangingView) -> float:
-    """Where the cord holds the bar: near the end that is further from the pivot."""
+def holding_at_m(view: HangingView, taken_m: Sequence[tuple[float, float]] = ()) -> float:
+    """Where the cord holds the bar: near the end that is further from the pivot, beside what is clamped there.
+
+    taken_m: stretches of the bar, each from left to right.
+    """
     bar = view.bench.bar
-    inside = HOLDING_SHARE * bar.length_m
     right_is_further = bar.right_m - view.bench.pivot.at_m >= view.bench.pivot.at_m - bar.left_m
-    return bar.right_m - inside if right_is_further else bar.left_m + inside
+    end_m, inwards = (bar.right_m, -1.0) if right_is_further else (bar.left_m, 1.0)
+    for tries in range(1, HOLDING_TRIES + 1):
+        at_m = end_m + inwards * tries * HOLDING_SHARE * bar.length_m
+        if not any(low <= at_m <= high for low, high in taken_m):
+            return at_m
+    return end_m + inwards * HOLDING_SHARE * bar.length_m
 
 
-def draw_holding_cord(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard) -> None:
-    """Held: a cord from the rail with a yellow knob on the bar. Let go: the knob is drawn up under the rail."""
+def draw_holding_cord(
+    canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard, clamps: Sequence[Rect]
+) -> None:
+    """Held: a cord from the rail with a yellow knob on the bar. Let go: the knob is drawn up under the rail.
+
+    clamps: what is clamped to the level bar.
+    """
     theme, sizes = view.look.theme, view.look.sizes
-    x = stage.camera.x_px(holding_at_m(view))
     radius = sizes.px(9)
+    taken_m = [
+        (stage.camera.along_m(box.x - radius), stage.camera.along_m(box.right + radius)) for box in clamps
+    ]
+    x = stage.camera.x_px(holding_at_m(view, taken_m))
     held = view.bench.held
     knob_y = stage.bar.y - radius + sizes.px(2) if held else stage.rail.bottom + sizes.px(16)
     canvas.line([(x, stage.rail.bottom), (x, knob_y)], theme.ink, width=sizes.px(3))

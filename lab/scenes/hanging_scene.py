@@ -19,7 +19,7 @@ from lab.scenes.marks import (
 )
 from lab.scenes.rail import carriage_rect, draw_carriage, draw_rail, name_unit
 from lab.scenes.weights import (
-    Place,
+    GHOST_ID,
     brass_rect,
     clamp_rect,
     draw_brass,
@@ -45,7 +45,13 @@ def _draw_bench(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     if not view.bench.held:
         draw_level_line(canvas, view, stage)
     draw_rail(canvas, view, stage, board)
-    draw_holding_cord(canvas, view, stage, board)
+    carried_m = view.ghost.at_m if view.ghost is not None else view.carried_at_m
+    if carried_m is not None:
+        board.keep_clear([place_plate(canvas, view, stage, carried_m)])
+    clamps = [clamp_rect(stage, weight) for weight in view.bench.weights if weight.hold == "clamped"]
+    if view.bench.held:
+        board.keep_clear(clamps)
+    draw_holding_cord(canvas, view, stage, board, clamps)
     draw_bar(canvas, view, stage)
     board.keep_clear(_bar_boxes(view, stage))
     draw_carriage(canvas, view, stage, board)
@@ -112,24 +118,35 @@ def draw_ghost(canvas: Canvas, view: HangingView, stage: Stage, ghost: Ghost) ->
             x, y = ghost.pointer
             draw_brass(canvas, look, brass_rect((x, y - side / 2), side), stamp, faint=True)
         return
-    hook = stage.hook_px(view, ghost.at_m)
-    body = brass_rect((hook[0], hook[1] + stage.bar.h / 2 + stage.cord_px), side)
-    draw_cord(canvas, look, Place(hook=hook, body=body))
-    draw_brass(canvas, look, body, stamp, faint=True)
+    place = hung_places(view, stage)[GHOST_ID]
+    draw_cord(canvas, look, place)
+    draw_brass(canvas, look, place.body, stamp, faint=True)
     draw_place_plate(canvas, view, stage, ghost.at_m)
 
 
+def place_plate(canvas: Canvas, view: HangingView, stage: Stage, at_m: float) -> Rect:
+    """Where the plate with the place of what is being carried lies: over the bar, within the picture."""
+    sizes, hook = view.look.sizes, stage.hook_px(view, at_m)
+    wide, high = canvas.text_size(view.readings.length_with_unit(at_m), size=sizes.text("body"), bold=True)
+    wide, high = wide + sizes.px(16), high + sizes.px(4)
+    x = min(max(hook[0] - wide / 2, stage.frame.x + 4), stage.frame.right - wide - 4)
+    return Rect(x, hook[1] - stage.bar.h / 2 - sizes.px(8) - high, wide, high)
+
+
 def draw_place_plate(canvas: Canvas, view: HangingView, stage: Stage, at_m: float) -> None:
-    """The place of what is just being carried, on a plate over the bar."""
-    look, hook = view.look, stage.hook_px(view, at_m)
-    sizes = look.sizes
-    at = (hook[0], hook[1] - stage.bar.h / 2 - sizes.px(8))
-    text = view.readings.length_with_unit(at_m)
-    wide, high = canvas.text_size(text, size=sizes.text("body"), bold=True)
-    x = min(max(at[0], stage.frame.x + wide / 2 + 8), stage.frame.right - wide / 2 - 8)
-    plate = Rect(x - wide / 2 - sizes.px(8), at[1] - high - sizes.px(2), wide + sizes.px(16), high + sizes.px(4))
-    canvas.box(plate, fill=look.theme.held_fill, outline=look.theme.ink, width=sizes.px(1), radius=sizes.px(6))
-    canvas.text(text, (x, at[1]), size=sizes.text("body"), color=look.theme.ink, bold=True, anchor="center bottom")
+    """The place of what is just being carried."""
+    look, plate = view.look, place_plate(canvas, view, stage, at_m)
+    canvas.box(
+        plate, fill=look.theme.held_fill, outline=look.theme.ink, width=look.sizes.px(1), radius=look.sizes.px(6)
+    )
+    canvas.text(
+        view.readings.length_with_unit(at_m),
+        plate.center,
+        size=look.sizes.text("body"),
+        color=look.theme.ink,
+        bold=True,
+        anchor="center middle",
+    )
 
 
 def grab_bounds(view: HangingView, rect: Rect) -> Mapping[str, Rect]:

@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from lab.scenes.hanging_view import ROW_GAP_PX, HangingView, Stage, weight_key
 from lab.scenes.labels import LabelBoard
 from lab.scenes.rows import HIGH, NECK, hung_weights, row_heights, rows_of
 from lab.scenes.tones import between
-from lab.simulation import Hung
+from lab.simulation import HangingBar, Hung
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 
+GHOST_ID = 0
+"""No weight has this id: those on the bar count from 1."""
+FAINT_SHARE = 0.25
+"""How far a weight on its way goes from brass towards the paper."""
 SHINE_SHARE, SHADE_SHARE = 0.32, 0.3
 """How far the lit band goes from brass towards white, and the dark one towards the edge."""
 
@@ -31,13 +35,26 @@ def brass_rect(top: Point, side: float) -> Rect:
     return Rect(top[0] - side / 2, top[1], side, side * (NECK + HIGH))
 
 
+def with_ghost(view: HangingView) -> HangingBar:
+    """The bench as it would be with the weight that is on its way."""
+    ghost = view.ghost
+    if ghost is None or ghost.at_m is None:
+        return view.bench
+    coming = Hung(id=GHOST_ID, name="", mass_kg=ghost.mass_kg, at_m=ghost.at_m)
+    return replace(view.bench, weights=(*view.bench.weights, coming))
+
+
 def hung_places(view: HangingView, stage: Stage) -> Mapping[int, Place]:
-    """Where each hung weight is now: its cord hangs straight down whatever the tilt."""
+    """Where each hung weight is now: its cord hangs straight down whatever the tilt.
+
+    A weight on its way has its place too, under GHOST_ID: the others make room for it as they will.
+    """
+    bench = with_ghost(view)
     gap = view.look.sizes.px(ROW_GAP_PX)
-    rows = rows_of(view.bench, stage.camera, stage.side_px, gap)
-    row_h = row_heights(view.bench, rows, stage.side_px, 2 * gap)
+    rows = rows_of(bench, stage.camera, stage.side_px, gap)
+    row_h = row_heights(bench, rows, stage.side_px, 2 * gap)
     places: dict[int, Place] = {}
-    for weight in hung_weights(view.bench):
+    for weight in hung_weights(bench):
         hook = stage.hook_px(view, weight.at_m, weight.up_m)
         above = sum(row_h[row] for row in range(rows[weight.id]))
         side = stage.side_px(weight.mass_kg)
@@ -85,7 +102,7 @@ def draw_brass(
     middle = body.x + side / 2
     stroke = sizes.stroke * 0.8
     edge = theme.ink if picked else theme.brass_edge
-    fill = theme.brass + ("B0" if faint else "")
+    fill = between(theme.brass, theme.paper, FAINT_SHARE) if faint else theme.brass
     canvas.circle((middle, body.y - sizes.px(1)), max(sizes.px(4), side * 0.09), outline=edge, width=stroke)
     half_top, half_low = side * 0.17, side * 0.26
     block = Rect(body.x, body.y + neck, side, body.h - neck)
@@ -163,8 +180,9 @@ def draw_weights(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBo
     for weight in view.bench.weights:
         if weight.id not in places:
             draw_clamped(canvas, view, stage, weight, picked=view.picked == weight_key(weight))
-    for place in places.values():
-        draw_cord(canvas, look, place)
+    for key, place in places.items():
+        if key != GHOST_ID:
+            draw_cord(canvas, look, place)
     for weight in view.bench.weights:
         if weight.id in places:
             _draw_hung(canvas, view, weight, places[weight.id], board)

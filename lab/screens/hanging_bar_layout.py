@@ -9,8 +9,8 @@ from lab.outline import Node
 from lab.scenes.camera import Camera
 from lab.scenes.hanging_scene import draw_hanging_bar, grab_bounds
 from lab.scenes.hanging_view import PIVOT, REFERENCE, HangingView, stage_for, weight_key
-from lab.scenes.rows import HIGH, NECK
 from lab.scenes.turning_areas import draw_turning_areas, side_sums_kg_m
+from lab.scenes.weights import GHOST_ID, hung_places
 from lab.screens.hanging_bar_hands import GHOST
 from lab.screens.hanging_bar_panel import PanelParts, panel_width
 from lab.screens.hanging_bar_words import picture_said, weight_said
@@ -23,7 +23,13 @@ from lab.ui.widgets.picture import Handle, Picture
 from lab.ui.widgets.scroll import Scroll
 from lab.ui.widgets.widget import Mood, Plain, Widget
 
-_SIDE_PX, _SUMS_GAP_PX = 12.0, 4.0
+_PAD_PX, _SIDE_PX, _SUMS_GAP_PX = 18.0, 10.0, 4.0
+"""Margins of the panel, the part of them that belongs to what scrolls, and the gap between title and table."""
+_LARGE_TEXT = 1.2
+_MOST_BELOW = 0.52
+"""Of a high window's room: what lies under the picture takes no more."""
+_FLAT_STRIP = 1.8
+"""In targets: a strip higher than that has wrapped, and lies under the picture instead of upon it."""
 PICTURE, AREAS, SIDE = "picture", "areas", "side"
 
 
@@ -134,14 +140,9 @@ def picture(view: HangingView) -> Picture:
 
 
 def _ghost_rect(view: HangingView, rect: Rect) -> Rect:
-    stage = stage_for(view.bench, rect, view.look)
-    ghost = view.ghost
-    if ghost is None or ghost.at_m is None:
-        return rect.cut_top(0)[0]
-    x, y = stage.hook_px(view, ghost.at_m)
-    side, target = stage.side_px(ghost.mass_kg), view.look.sizes.target
-    top = y + stage.bar.h / 2 + stage.cord_px
-    return Rect(x - side / 2, top, side, side * (NECK + HIGH)).at_least(target, target)
+    place = hung_places(view, stage_for(view.bench, rect, view.look))[GHOST_ID]
+    target = view.look.sizes.target
+    return place.body.at_least(target, target)
 
 
 def areas_picture(view: HangingView, camera: Callable[[], Camera | None], *, tall: float) -> Picture:
@@ -167,7 +168,7 @@ def laid_out(pieces: Pieces) -> Widget:
     sizes = pieces.view.look.sizes
     if sizes.portrait:
         body = _below(pieces)
-    elif sizes.text_scale > 1.2:
+    elif sizes.text_scale > _LARGE_TEXT:
         body = _with_scroll_column(pieces)
     else:
         body = _beside(pieces)
@@ -202,7 +203,10 @@ def _picture_with_strip(pieces: Pieces, wide: float) -> Widget:
         return picture(pieces.view)
     look, margin = pieces.view.look, pieces.view.look.sizes.px(8)
     taken = min(pieces.strip.natural_width(look), wide - 2 * margin)
-    foot_px = pieces.strip.height(look, taken) + margin
+    tall = pieces.strip.height(look, taken)
+    if tall > _FLAT_STRIP * look.sizes.target:
+        return Column((picture(pieces.view), pieces.strip), gap=0, weights=(1.0, 0.0))
+    foot_px = tall + margin
     return Above(picture(replace(pieces.view, foot_px=foot_px)), pieces.strip)
 
 
@@ -212,7 +216,7 @@ def _side_panel(pieces: Pieces) -> Widget:
     wide = panel_width(look)
     acting = (*parts.action, *parts.tray)
     fixed = (*parts.result, *acting)
-    inner = wide - 2 * look.sizes.margin
+    inner = wide - 2 * look.sizes.px(_PAD_PX)
     gaps = look.sizes.gap * (len(fixed) + 3)
     fixed_h = sum(widget.height(look, inner) for widget in (*fixed, *parts.view)) + gaps + look.sizes.px(24)
     room_for_sums = _room(pieces) - fixed_h
@@ -221,43 +225,60 @@ def _side_panel(pieces: Pieces) -> Widget:
         sums = Scroll("sums", Inset(Column(parts.sums, gap=_SUMS_GAP_PX), _SIDE_PX))
         rest = tuple(Inset(widget, _SIDE_PX) for widget in (*fixed, *parts.view))
         weights = (1.0,) + (0.0,) * len(rest)
-        panel: Widget = Panel(SIDE, children=(sums, *rest), edge="left", weights=weights, pad=24.0 - _SIDE_PX)
+        panel: Widget = Panel(SIDE, children=(sums, *rest), edge="left", weights=weights, pad=_PAD_PX - _SIDE_PX)
     elif not parts.sums and room_for_sums >= 0:
         children = (*fixed, Spacer(), *parts.view)
         weights = (0.0,) * len(fixed) + (1.0, 0.0)
-        panel = Panel(SIDE, children=children, edge="left", weights=weights)
+        panel = Panel(SIDE, children=children, edge="left", weights=weights, pad=_PAD_PX)
     else:
         children = (*acting, *parts.sums, *parts.result, *parts.view)
-        panel = Scroll(SIDE, Panel("side-panel", children=children, edge="left"))
+        panel = Scroll(SIDE, Panel("side-panel", children=children, edge="left", pad=_PAD_PX))
     return Sized(panel, width=wide / look.sizes.unit)
 
 
 def _with_scroll_column(pieces: Pieces) -> Widget:
     """Large text: the picture keeps its half, everything else is one column that scrolls."""
-    look, parts = pieces.view.look, pieces.parts
+    look = pieces.view.look
+    panel = Scroll(SIDE, Panel("side-panel", children=_one_column(pieces), edge="left", pad=20))
+    side = Sized(panel, width=panel_width(look) / look.sizes.unit)
+    return Row((picture(pieces.view), side), gap=0, weights=(1.0, 0.0), wraps=False)
+
+
+def _one_column(pieces: Pieces) -> tuple[Widget, ...]:
+    """Everything but the picture: first what is in hand, then what acts, then what can be read."""
+    parts = pieces.parts
     children: list[Widget] = [*parts.action, *parts.tray, *parts.sums, *parts.result]
     if pieces.strip is not None:
         children.insert(0, pieces.strip)
     if pieces.areas:
-        children.append(areas_picture(pieces.view, lambda: None, tall=200.0 * look.sizes.text_scale))
-    children += parts.view
-    panel = Scroll(SIDE, Panel("side-panel", children=tuple(children), edge="left", pad=20))
-    side = Sized(panel, width=panel_width(look) / look.sizes.unit)
-    return Row((picture(pieces.view), side), gap=0, weights=(1.0, 0.0), wraps=False)
+        tall = 200.0 * pieces.view.look.sizes.text_scale
+        children.append(areas_picture(pieces.view, lambda: None, tall=tall))
+    return (*children, *parts.view)
 
 
 def _below(pieces: Pieces) -> Widget:
     """A high window: picture, areas, and under them sums and actions beside each other."""
     look, parts = pieces.view.look, pieces.parts
+    if look.sizes.text_scale > _LARGE_TEXT:
+        return _below_in_large(pieces)
     upper: list[Widget] = [_picture_with_strip(pieces, look.sizes.width)]
     if pieces.areas:
-        areas = areas_picture(pieces.view, lambda: _camera(pieces), tall=200.0 * look.sizes.text_scale)
+        areas = areas_picture(pieces.view, lambda: _camera(pieces), tall=200.0)
         upper.append(Panel("areas-edge", children=(areas,), pad=0, edge="top"))
     acting = Column((*parts.action, *parts.tray, *parts.view))
     columns: tuple[Widget, ...] = (Column((*parts.sums, *parts.result)), acting) if parts.sums else (acting,)
-    inner = Row(columns, gap=32)
-    lower = Panel("side-panel", children=(inner,), edge="top")
-    most = 0.52 * _room(pieces)
-    tall = min(lower.height(look, look.sizes.width), most)
+    lower = Panel("side-panel", children=(Row(columns, gap=32),), edge="top")
+    return _over_scrolling(pieces, tuple(upper), lower)
+
+
+def _below_in_large(pieces: Pieces) -> Widget:
+    """Large text in a high window: the picture above, everything else in one column that scrolls."""
+    lower = Panel("side-panel", children=_one_column(pieces), edge="top")
+    return _over_scrolling(pieces, (picture(pieces.view),), lower)
+
+
+def _over_scrolling(pieces: Pieces, upper: tuple[Widget, ...], lower: Widget) -> Widget:
+    look = pieces.view.look
+    tall = min(lower.height(look, look.sizes.width), _MOST_BELOW * _room(pieces))
     scroll = Sized(Scroll(SIDE, lower), tall=tall / look.sizes.unit)
     return Column((*upper, scroll), gap=0, weights=(1.0,) + (0.0,) * len(upper))
