@@ -3,80 +3,114 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Protocol
 
 from lab.app.laboratory import Laboratory
 from lab.ui.canvas import Canvas
-from lab.ui.events import Event, Exposed, Resized
+from lab.ui.events import Event
+from lab.ui.geometry import Rect
 
 #: Sixty frames a second while something moves; more would be drawn for nobody.
 FRAME_NS = 1_000_000_000 // 60
-NS_A_MS = 1_000_000
+#: How often a resting window asks for events.  The system's own waiting looks a thousand times a second on
+#: some systems, which costs 2 % of a core; this costs a fifth of that and answers within a frame.
+LOOK_NS = 15_000_000
+NS_A_S = 1_000_000_000
+
+
+class DrawnCanvas(Canvas, Protocol):
+    """A canvas that remembers what it showed."""
+
+    def clear(self) -> None:
+        """Begin a new picture."""
+        ...
+
+    def paint(self) -> list[Rect]:
+        """Bring the pixels up to date; returns the rectangles that changed."""
+        ...
 
 
 class Window(Protocol):
     """A window, to the loop."""
 
     @property
-    def canvas(self) -> Canvas:
+    def canvas(self) -> DrawnCanvas:
         """What is drawn on; of the window's present size."""
         ...
 
-    def wait(self, timeout_ms: int | None) -> tuple[Event, ...]:
-        """Sleep until something happens, at most so long (None: however long), and return all that has."""
+    def events(self) -> Sequence[Event]:
+        """What has happened since the last time; does not wait."""
         ...
 
-    def invalidate(self) -> None:
-        """Forget what was shown: the next picture is drawn whole."""
-        ...
-
-    def present(self) -> None:
-        """Show what was drawn since the last time."""
+    def present(self, rects: Sequence[Rect]) -> None:
+        """Show these rectangles of the canvas."""
         ...
 
 
-def run(laboratory: Laboratory, window: Window, *, clock_ns: Callable[[], int] = time.monotonic_ns) -> int:
-    """Run until the laboratory is finished; returns how many pictures were drawn.
+class Loop:
+    """Runs a laboratory in a window until it is finished.
 
-    The clock is read once a frame.  Where nothing moves and nobody does anything, nothing is drawn.
+    drawn: how many pictures have been drawn.  The clock is read once a frame, and in between only to know
+    when to stop sleeping; where nothing moves and nobody does anything, nothing is drawn.
     """
-    laboratory.turn(clock_ns())
-    _show(laboratory, window)
-    now_ns = clock_ns()
-    drawn, shown_at_ns = 1, now_ns
-    while not laboratory.finished:
-        events = list(window.wait(_sleep_ms(laboratory, now_ns, shown_at_ns)))
-        now_ns = clock_ns()
-        # A mouse reports a thousand times a second: all that comes within a frame is answered by one picture.
-        while not laboratory.finished and now_ns - shown_at_ns < FRAME_NS:
-            events += window.wait(_ms_until(shown_at_ns + FRAME_NS, now_ns))
-            now_ns = clock_ns()
-        changed = laboratory.turn(now_ns)
+
+    def __init__(
+        self,
+        laboratory: Laboratory,
+        window: Window,
+        *,
+        clock_ns: Callable[[], int] = time.monotonic_ns,
+        sleep: Callable[[float], None] = time.sleep,
+    ) -> None:
+        """clock_ns: a monotonic clock.  sleep: for so many seconds."""
+        self.drawn = 0
+        self._laboratory = laboratory
+        self._window = window
+        self._clock_ns = clock_ns
+        self._sleep = sleep
+        self._now_ns = clock_ns()
+        self._shown_at_ns = self._now_ns
+
+    def run(self) -> None:
+        """Draw the first picture, then go on until somebody leaves."""
+        self.show()
+        while not self._laboratory.finished:
+            self.frame()
+
+    def show(self) -> None:
+        """Draw the laboratory as it is."""
+        canvas = self._window.canvas
+        canvas.clear()
+        self._laboratory.draw(canvas)
+        self._window.present(canvas.paint())
+        self.drawn += 1
+        self._shown_at_ns = self._now_ns
+
+    def frame(self) -> None:
+        """Wait for something to do, do it, and draw if that changed anything."""
+        laboratory = self._laboratory
+        events = self._wait()
+        self._now_ns = self._clock_ns()
+        changed = laboratory.turn(self._now_ns)
         for event in events:
-            if isinstance(event, Exposed | Resized):
-                window.invalidate()
             changed = laboratory.handle(event) or changed
-        if changed and not laboratory.finished:
-            _show(laboratory, window)
-            drawn, shown_at_ns = drawn + 1, now_ns
-    return drawn
+            if laboratory.finished:
+                return
+        if changed:
+            self.show()
 
-
-def _show(laboratory: Laboratory, window: Window) -> None:
-    laboratory.draw(window.canvas)
-    window.present()
-
-
-def _sleep_ms(laboratory: Laboratory, now_ns: int, shown_at_ns: int) -> int | None:
-    """How long there is nothing to do; None where only an event can change that."""
-    if laboratory.moving:
-        return _ms_until(shown_at_ns + FRAME_NS, now_ns)
-    if laboratory.wake_at_ns is not None:
-        return _ms_until(laboratory.wake_at_ns, now_ns)
-    return None
-
-
-def _ms_until(then_ns: int, now_ns: int) -> int:
-    # Rounded up: waking a moment too early would mean another round for nothing.
-    return max(0, -(-(then_ns - now_ns) // NS_A_MS))
+    def _wait(self) -> list[Event]:
+        """Sleep until there is something to do; returns what has happened meanwhile."""
+        next_frame_ns = self._shown_at_ns + FRAME_NS
+        wake_ns = next_frame_ns if self._laboratory.moving else self._laboratory.wake_at_ns
+        events: list[Event] = []
+        while True:
+            events += self._window.events()
+            now_ns = self._clock_ns()
+            # A mouse reports a thousand times a second: all that comes within a frame is answered by one picture.
+            until_ns = next_frame_ns if events else wake_ns
+            if until_ns is not None and now_ns >= until_ns:
+                return events
+            rest_ns = LOOK_NS if until_ns is None else min(LOOK_NS, until_ns - now_ns)
+            self._sleep(rest_ns / NS_A_S)

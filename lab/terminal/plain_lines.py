@@ -15,7 +15,8 @@ class PlainLines:
         """Take the streams; nothing is written or read yet."""
         # A byte that is no text is an answer that is not understood, and a sign that a terminal lacks becomes a `?`.
         for stream in (stdin, stdout):
-            if isinstance(stream, io.TextIOWrapper):
+            # A stream that has been read from cannot be changed any more.
+            if isinstance(stream, io.TextIOWrapper) and stream.errors != "replace":
                 stream.reconfigure(errors="replace")
         self.words = words
         self._stdin = stdin

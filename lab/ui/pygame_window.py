@@ -70,6 +70,11 @@ class Window:
         """Width and height in pixels."""
         return self.canvas.size
 
+    @property
+    def driver(self) -> str:
+        """What shows the window: "x11", "wayland", "windows"; "offscreen" and "dummy" show it to nobody."""
+        return pygame.display.get_driver()
+
     def events(self, *, wait_ms: int = 0) -> list[Event]:
         """What happened since the last call; waits up to wait_ms for something to happen."""
         first = [pygame.event.wait(wait_ms)] if wait_ms > 0 else []

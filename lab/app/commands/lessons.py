@@ -8,11 +8,12 @@ from pathlib import Path
 
 import lab
 from lab.app.console import Console, Stopped
+from lab.app.kept import kept_settings, say_what_is_left
 from lab.app.paths import Paths
 from lab.app.record import Record
 from lab.app.seeds import drawn_seed
-from lab.app.settings import Settings, SettingsError, load_settings, save_settings
 from lab.app.shelf import Shelf, UnknownLessonError, shelf_of
+from lab.app.window_program import NoDisplayError, open_window
 from lab.attempts import AttemptsError, attempt_of
 from lab.files import FileFaults
 from lab.lesson import Answered, Lesson, read_lesson
@@ -28,17 +29,18 @@ def run(args: argparse.Namespace, console: Console, paths: Paths) -> int:
     if args.text:
         play_text(lesson, args.seed, console, paths)
         return 0
-    from lab.app.window_program import NoDisplayError, open_window
-
     try:
         return open_window(paths, console, lesson=Path(lesson.file), seed=args.seed)
     except NoDisplayError as error:
-        console.talk(no_display(console, error))
+        why = str(error)
     if not console.has_terminal:
         raise Stopped(
-            console.words.say("tiltbench: with no terminal either; `lesson NAME --text` takes answers from a pipe"),
+            console.words.say(
+                "tiltbench: there is no display ({why}) and no terminal; with --text answers come from a pipe", why=why
+            ),
             code=2,
         )
+    console.talk(console.words.say("There is no display ({why}), so this runs in the terminal.", why=why))
     play_text(lesson, args.seed, console, paths)
     return 0
 
@@ -92,40 +94,4 @@ def play_text(lesson: Lesson, seed: int | None, console: Console, paths: Paths) 
         )
     finally:
         record.close()
-        _say_what_is_left(record, console)
-
-
-def kept_settings(console: Console, paths: Paths) -> Settings:
-    """The settings of this installation; a fresh learner code is written down, so that it stays the same."""
-    loaded = load_settings(paths.settings)
-    if loaded.set_aside is not None:
-        console.talk(
-            console.words.say(
-                "The settings could not be read; they are kept aside as {file}", file=str(loaded.set_aside)
-            )
-        )
-    if not paths.settings.exists():
-        try:
-            save_settings(paths.settings, loaded.settings)
-        except SettingsError as error:
-            console.talk(str(error))
-    return loaded.settings
-
-
-def no_display(console: Console, error: Exception) -> str:
-    """The one line that says why there is no window."""
-    return console.words.say("There is no display ({why}), so this runs in the terminal.", why=str(error))
-
-
-def _say_what_is_left(record: Record, console: Console) -> None:
-    if record.set_aside is not None:
-        console.talk(
-            console.words.say("The record was damaged; it is kept aside as {file}", file=str(record.set_aside))
-        )
-    if record.waiting:
-        console.talk(
-            console.words.plural(
-                "{n} answer could not be saved: {why}", "{n} answers could not be saved: {why}", record.waiting,
-                why=record.trouble or "",
-            )
-        )  # fmt: skip
+        say_what_is_left(record, console)

@@ -1,0 +1,64 @@
+"""`tiltbench` by itself and `tiltbench open`: the lab in its window, or in the terminal where there is no display."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from lab.app.console import Console, Stopped
+from lab.app.paths import Paths
+from lab.app.window_program import NoDisplayError, open_window
+
+
+def run(args: argparse.Namespace, console: Console, paths: Paths) -> int:
+    """Open the start screen, or a build file in free build."""
+    build = Path(args.file) if args.command == "open" else None
+    if build is not None:
+        _check_it_hangs(build)
+    try:
+        return open_window(paths, console, build=build)
+    except NoDisplayError as error:
+        if build is not None:
+            return _sum_instead(build, console, error)
+        return _terminal_instead(console, paths, error)
+
+
+def _check_it_hangs(build: Path) -> None:
+    """Before any window: a file with faults is answered where it was asked for.  Raises Stopped."""
+    from lab.app.workbench import hangable
+    from lab.files import FileFaults, read_build
+    from lab.simulation.benches.bar_builds import hanging_bar_from_build
+    from lab.simulation.benches.unfit import UnfitBuildError
+
+    try:
+        hanging_bar_from_build(hangable(read_build(build)))
+    except FileFaults as found:
+        raise Stopped(*(fault.as_text() for fault in found.faults)) from found
+    except UnfitBuildError as unfit:
+        raise Stopped(f"{build}:1: file: {unfit}; `tiltbench sum {build}` prints where it balances") from unfit
+
+
+def _sum_instead(build: Path, console: Console, error: NoDisplayError) -> int:
+    from lab.files import read_build
+    from lab.terminal.sums import sum_table
+
+    console.talk(console.words.say("There is no display ({why}), so here is its sum.", why=str(error)))
+    console.result(sum_table(read_build(build), console.words))
+    return 0
+
+
+def _terminal_instead(console: Console, paths: Paths, error: NoDisplayError) -> int:
+    if not console.has_terminal:
+        raise Stopped(
+            console.words.say(
+                "tiltbench: there is no display ({why}) and no terminal; `tiltbench lesson NAME --text` takes "
+                "answers from a pipe",
+                why=str(error),
+            ),
+            code=2,
+        )
+    from lab.app.terminal_menu import choose_lessons
+
+    console.talk(console.words.say("There is no display ({why}), so this runs in the terminal.", why=str(error)))
+    choose_lessons(console, paths)
+    return 0

@@ -1,0 +1,87 @@
+"""The lab in its window."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Callable, Mapping, MutableMapping
+from pathlib import Path
+
+from lab.app.console import Console
+from lab.app.kept import kept_settings
+from lab.app.paths import Paths
+from lab.app.record import Record
+
+#: Drivers that SDL falls back to where there is no display: they open windows that nobody can see.
+BLIND_DRIVERS = ("offscreen", "dummy")
+
+
+class NoDisplayError(Exception):
+    """No window can be opened here.  Its text says why."""
+
+
+def open_window(
+    paths: Paths,
+    console: Console,
+    *,
+    lesson: Path | None = None,
+    build: Path | None = None,
+    seed: int | None = None,
+) -> int:
+    """Run the lab in a window until it is closed; returns the exit code.
+
+    lesson, build: what to open instead of the start screen.  Raises NoDisplayError before anything is shown.
+    """
+    ask_for_display(os.environ, sys.platform)
+    _quieten(os.environ, sys.platform)
+    # Loaded only where there is a display to use it on.
+    from lab.app.laboratory import Laboratory
+    from lab.app.loop import Loop
+    from lab.ui.pygame_window import NoDisplay, Window
+
+    try:
+        window = Window("Tiltbench")
+    except NoDisplay as error:
+        raise NoDisplayError(str(error)) from error
+    try:
+        if window.driver in BLIND_DRIVERS:
+            raise NoDisplayError(console.words.say("the display does not answer"))
+        for notice in window.notices:
+            console.talk(console.words.say(notice.template, **notice.values))
+        settings = kept_settings(console, paths)
+        laboratory = Laboratory(paths=paths, settings=settings, record=Record(paths.record), size=window.size)
+        if lesson is not None:
+            laboratory.open_lesson(str(lesson), seed=seed)
+        elif build is not None:
+            laboratory.open_build(build)
+        run_safely(Loop(laboratory, window).run, laboratory.close)
+    finally:
+        window.close()
+    return 0
+
+
+def ask_for_display(environment: Mapping[str, str], platform: str) -> None:
+    """Find out whether there is a display, before anything is loaded.  Raises NoDisplayError where there is none."""
+    if environment.get("SDL_VIDEODRIVER", "") in BLIND_DRIVERS:
+        raise NoDisplayError(f"SDL_VIDEODRIVER is {environment['SDL_VIDEODRIVER']}")
+    if platform.startswith(("win", "darwin")) or environment.get("SDL_VIDEODRIVER"):
+        return
+    if not environment.get("DISPLAY") and not environment.get("WAYLAND_DISPLAY"):
+        raise NoDisplayError("neither DISPLAY nor WAYLAND_DISPLAY is set")
+
+
+def _quieten(environment: MutableMapping[str, str], platform: str) -> None:
+    """Keep the libraries below from writing lines of their own."""
+    environment.setdefault("PYGAME_HIDE_SUPPORT_PROMPT", "1")
+    # Where X does not answer, SDL would go on to try Wayland, whose library complains on standard error.
+    if platform.startswith("linux") and environment.get("DISPLAY") and not environment.get("WAYLAND_DISPLAY"):
+        environment.setdefault("SDL_VIDEODRIVER", "x11")
+
+
+def run_safely(run: Callable[[], None], close: Callable[[], None]) -> None:
+    """Run, and keep what is to be kept however that ends."""
+    try:
+        run()
+    except BaseException:
+        close()
+        raise
