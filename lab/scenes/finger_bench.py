@@ -63,7 +63,7 @@ def _top_y(stage: FingerStage, at_m: float) -> float:
     return stage.camera.y_px(max(tops, default=0.0))
 
 
-def draw_rule(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
+def draw_rule(canvas: Canvas, view: FingerView, stage: FingerStage, board: LabelBoard) -> None:
     """The boxwood rule on two trestles, its marks along the upper edge."""
     theme, sizes = view.look.theme, view.look.sizes
     rule = stage.rule
@@ -76,6 +76,12 @@ def draw_rule(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
             Rect(x, rule.y, cap, rule.h), fill=theme.brass, outline=theme.brass_edge, width=sizes.px(1.5), radius=2
         )
     _draw_marks(canvas, view, stage)
+    board.keep_clear([rule])
+    gap, size = sizes.px(8), sizes.text("small")
+    # Where nothing fits beside the rule, the unit stands below its end.
+    beside, below = (rule.right + gap, rule.center[1]), (rule.right, rule.bottom + sizes.px(4))
+    unit = view.readings.units.length_word
+    board.place(unit, [(beside, "left middle"), (below, "right top")], size=size, color=theme.soft)
 
 
 def _draw_trestle(canvas: Canvas, view: FingerView, stage: FingerStage, x: float) -> None:
@@ -112,10 +118,6 @@ def _draw_marks(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
             text = words.number(value, 0 if major >= 1 else 1)
             at = (x, rule.y + sizes.px(11) + (rule.h - sizes.px(11)) / 2)
             canvas.text(text, at, size=size, color=look.theme.on_material, anchor="center middle")
-    word = units.length_word
-    canvas.text(
-        word, (rule.right + sizes.px(8), rule.center[1]), size=size, color=look.theme.soft, anchor="left middle"
-    )
 
 
 def draw_finger(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
@@ -142,22 +144,29 @@ def draw_finger(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
 def _draw_carriage(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
     look = view.look
     theme, sizes = look.theme, look.sizes
-    x = stage.finger_rect(view.tool, look).center[0]
-    text = view.readings.length_with_unit(view.tool.finger_at_m) if view.chosen else look.words.say("slide me")
-    size = sizes.text("body")
-    wide = max(sizes.px(80), canvas.text_size(text, size=size, bold=True)[0] + sizes.px(24))
-    box = Rect(x - wide / 2, stage.rule.y - stage.carriage_h, wide, stage.carriage_h)
+    box = carriage_box(canvas, view, stage)
     if view.picked:
         canvas.box(box.grown(sizes.px(4)), outline=theme.ink, width=sizes.stroke, radius=sizes.px(11))
     canvas.box(box, fill=theme.ink, radius=sizes.px(8))
-    canvas.text(text, box.center, size=size, color=theme.on_dark, bold=True, anchor="center middle")
+    size = sizes.text("body")
+    canvas.text(_plate(view), box.center, size=size, color=theme.on_dark, bold=True, anchor="center middle")
     # A hand that points at the place on the rule.
-    half, low = sizes.px(5), stage.rule.y + sizes.px(6)
+    x, half, low = stage.finger_rect(view.tool, look).center[0], sizes.px(5), stage.rule.y + sizes.px(6)
     canvas.polygon(((x - half, box.bottom - 1), (x + half, box.bottom - 1), (x, low)), fill=theme.ink)
 
 
+def _plate(view: FingerView) -> str:
+    """What the carriage says: where it stands, or that it can be moved."""
+    if view.chosen:
+        return view.readings.length_with_unit(view.tool.finger_at_m)
+    return view.look.words.say("slide me")
+
+
 def carriage_box(canvas: Canvas, view: FingerView, stage: FingerStage) -> Rect:
-    """About where the carriage is, for labels to keep clear of."""
-    x = stage.finger_rect(view.tool, view.look).center[0]
-    wide = view.look.sizes.px(80) * view.look.sizes.text_scale
-    return Rect(x - wide / 2, stage.rule.y - stage.carriage_h, wide, stage.carriage_h)
+    """Where the carriage is: under the finger, but never out of the picture."""
+    sizes = view.look.sizes
+    size = sizes.text("body")
+    wide = max(sizes.px(80), canvas.text_size(_plate(view), size=size, bold=True)[0] + sizes.px(24))
+    x = stage.finger_rect(view.tool, view.look).center[0] - wide / 2
+    x = min(max(x, stage.frame.x + sizes.px(4)), stage.frame.right - sizes.px(4) - wide)
+    return Rect(x, stage.rule.y - stage.carriage_h, wide, stage.carriage_h)

@@ -21,7 +21,6 @@ def draw_explained(canvas: Canvas, view: FingerView, stage: FingerStage, board: 
     mark = body_place_px(view, stage, (along, _within(stage, up)))
     board.keep_clear(_tool_boxes(view, stage))
     board.keep_clear([carriage_box(canvas, view, stage)])
-    _draw_place(canvas, view, stage, along, mark)
     if view.told_m is not None:
         _draw_told(canvas, view, stage, view.told_m)
     draw_quartered(canvas, view.look, mark, view.look.sizes.px(MARK_PX))
@@ -35,11 +34,12 @@ def _within(stage: FingerStage, up_m: float) -> float:
     return min(max(up_m, bottom), top)
 
 
-def _draw_place(canvas: Canvas, view: FingerView, stage: FingerStage, along_m: float, mark: Point) -> None:
-    """A line from the mark to the place on the rule: straight down where it was, so it goes by the level place."""
+def draw_place_line(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
+    """A line from the mark to its place on the rule; the finger stands before it."""
     theme, sizes = view.look.theme, view.look.sizes
-    x = stage.camera.x_px(along_m)
-    start = mark[1] + sizes.px(MARK_PX)
+    along, up = balance_m(view.tool)
+    start = body_place_px(view, stage, (along, _within(stage, up)))[1] + sizes.px(MARK_PX)
+    x = stage.camera.x_px(along)
     canvas.line(((x, start), (x, stage.rule.bottom + sizes.px(8))), theme.settled, width=sizes.px(3))
 
 

@@ -19,7 +19,10 @@ _DRAWN_SHARE = {
     "pole": (0.10, 0.03),
     "bar": (0.10, 0.03),
 }
-_WEIGHT_SHARE = 0.045
+FLAT_RING = 0.32
+"""How high a hoop is drawn at least, as a share of its length."""
+
+_WEIGHT_SHARE = 0.05
 _HEAVY_SHARE = 0.08
 
 
@@ -70,6 +73,9 @@ def _outline(tool: FingerTool, part: Part, span_m: float, *, is_longest: bool, s
     # A head that is stated as long as a pole, but drawn as something else, keeps its stated length.
     wide_m, high_m = _drawn_m(look, span_m, share=share)
     wide_m, high_m = along_m or wide_m, up_m or high_m
+    if look == "ring":
+        # A hoop lies flat; drawn from straight beside it would be a stick.
+        high_m = max(high_m, FLAT_RING * wide_m)
     at_m, height_m = part.at_m[0], part.at_m[2]
     if is_longest:
         high_m = max(up_m, 2.0 * (height_m - tool.underside_m))

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from lab.scenes.finger_bench import draw_cords, draw_finger, draw_ground, draw_rule
-from lab.scenes.finger_marks import draw_explained
+from lab.scenes.finger_bench import carriage_box, draw_cords, draw_finger, draw_ground, draw_rule
+from lab.scenes.finger_marks import draw_explained, draw_place_line
 from lab.scenes.finger_stage import FingerView, finger_stage
 from lab.scenes.finger_tool import draw_hung, draw_tool, name_parts
 from lab.scenes.labels import LabelBoard
@@ -18,13 +18,16 @@ def draw_finger_bench(canvas: Canvas, rect: Rect, view: FingerView) -> None:
         canvas.box(rect, fill=view.look.theme.paper)
         board = LabelBoard(canvas, rect)
         draw_ground(canvas, view, stage)
-        draw_rule(canvas, view, stage)
+        draw_rule(canvas, view, stage, board)
         if view.moment != "explained":
             draw_cords(canvas, view, stage, board)
+        if view.moment == "explained":
+            draw_place_line(canvas, view, stage)
         draw_finger(canvas, view, stage)
         draw_hung(canvas, view, stage)
         draw_tool(canvas, view, stage)
         if view.moment == "held":
+            board.keep_clear([carriage_box(canvas, view, stage), stage.finger_rect(view.tool, view.look)])
             name_parts(canvas, view, stage, board)
         if view.moment == "explained":
             draw_explained(canvas, view, stage, board)

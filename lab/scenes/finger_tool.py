@@ -10,7 +10,8 @@ from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
 
 MARGIN_PX = 4.0
-STAMPED = frozenset({"hook", "box", "camera", "weight"})
+STAMPED = {"hook": (0.66, 0.5), "box": (0.8, 0.3), "camera": (0.86, 0.7), "weight": (0.92, 0.7)}
+"""Parts whose weight is struck into them, and the share of each, across and down, that is free for it."""
 
 
 def draw_tool(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
@@ -32,6 +33,7 @@ def draw_tool(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
                 camera.length_px(outline.top_m - outline.bottom_m),
             )
             pole = beam or outline
+            stamp, text_px = stamp_of(canvas, view, stage, outline)
             drawing = PartDrawing(
                 theme=look.theme,
                 rect=rect,
@@ -39,8 +41,8 @@ def draw_tool(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
                 pole_px=camera.length_px(pole.top_m - pole.bottom_m),
                 pole_y=camera.length_px(corner[1] - pole.middle_m[1]),
                 stroke=look.sizes.stroke,
-                stamp=stamp_of(canvas, view, stage, outline),
-                text_px=look.sizes.text("body"),
+                stamp=stamp,
+                text_px=text_px,
             )
             draw_part(body, outline.look, drawing)
 
@@ -63,48 +65,61 @@ def draw_hung(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
         high = camera.length_px(outline.top_m - outline.bottom_m)
         rect = Rect(hook[0] - wide / 2, hook[1] + drop, wide, high)
         canvas.line((hook, (hook[0], rect.y)), look.theme.ink, width=look.sizes.stroke)
+        stamp, text_px = stamp_of(canvas, view, stage, outline)
         drawing = PartDrawing(
             theme=look.theme, rect=rect, outward=1, pole_px=0.0, pole_y=0.0, stroke=look.sizes.stroke,
-            stamp=stamp_of(canvas, view, stage, outline), text_px=look.sizes.text("body"),
+            stamp=stamp, text_px=text_px,
         )  # fmt: skip
         draw_part(canvas, "weight", drawing)
 
 
-def stamp_of(canvas: Canvas, view: FingerView, stage: FingerStage, outline: PartOutline) -> str:
-    """The weight as it is struck into a part; "" where it has no room or is not such a part."""
+def stamp_of(canvas: Canvas, view: FingerView, stage: FingerStage, outline: PartOutline) -> tuple[str, float]:
+    """The weight as it is struck into a part, and its height; "" where it has no room or is not such a part."""
     if outline.look not in STAMPED:
-        return ""
+        return "", 1.0
     text = view.readings.weight(outline.part.mass_kg)
-    wide, high = canvas.text_size(text, size=view.look.sizes.text("body"), bold=True)
-    face = {"hook": 0.66, "box": 0.8, "camera": 0.86, "weight": 0.88}[outline.look]
-    deep = {"hook": 0.5, "box": 0.3, "camera": 0.7, "weight": 0.7}[outline.look]
-    room_w = face * stage.camera.length_px(outline.right_m - outline.left_m)
-    room_h = deep * stage.camera.length_px(outline.top_m - outline.bottom_m)
-    return text if wide <= room_w and high * 0.62 <= room_h else ""
+    across, down = STAMPED[outline.look]
+    room_w = across * stage.camera.length_px(outline.right_m - outline.left_m)
+    room_h = down * stage.camera.length_px(outline.top_m - outline.bottom_m)
+    small = view.look.sizes.text("small")
+    for size in (view.look.sizes.text("body"), small, round(0.86 * small)):
+        wide, high = canvas.text_size(text, size=size, bold=True)
+        if wide <= room_w and high * 0.62 <= room_h:
+            return text, size
+    return "", 1.0
 
 
 def name_parts(canvas: Canvas, view: FingerView, stage: FingerStage, board: LabelBoard) -> None:
-    """The name and weight of each part beside it, while the tool lies level: the long ones first."""
-    look, camera = view.look, stage.camera
+    """The name of each part beside it while the tool lies level, with its weight unless that is struck into it."""
+    look = view.look
     boxes = [_level_box(stage, outline) for outline in stage.outlines]
     board.keep_clear(boxes)
+    board.keep_clear(
+        Rect(box.center[0] - 2, box.y - stage.camera.length_px(outline.hook_m[1] - outline.top_m), 4, box.h)
+        for outline, box in zip(stage.outlines, boxes, strict=True)
+        if outline.hook_m is not None
+    )
     for outline, box in zip(stage.outlines, boxes, strict=True):
-        if outline.part.cut or (stamp_of(canvas, view, stage, outline) and not outline.beam):
-            continue
-        text = look.words.say(
-            "{part} {weight}",
-            part=look.words.content(outline.part.name),
-            weight=view.readings.weight_with_unit(outline.part.mass_kg),
-        )
-        gap = look.sizes.px(5)
-        shares = (0.62, 0.7, 0.5, 0.4, 0.3, 0.8) if outline.beam else (0.5, 0.2, 0.8)
-        middle = [camera.x_px(outline.left_m + share * (outline.right_m - outline.left_m)) for share in shares]
-        spots: list[Spot] = []
-        for lift in range(3):
-            away = gap + lift * look.sizes.px(22) * look.sizes.text_scale
-            spots += [((x, box.y - away), "center bottom") for x in middle]
-            spots += [((x, box.bottom + away), "center top") for x in middle]
+        text = look.words.content(outline.part.name)
+        if not stamp_of(canvas, view, stage, outline)[0]:
+            weight = view.readings.weight_with_unit(outline.part.mass_kg)
+            text = look.words.say("{part} {weight}", part=text, weight=weight)
+        spots = _label_spots(view, outline, box)
         board.place(text, spots, size=look.sizes.text("small"), color=look.theme.soft)
+
+
+def _label_spots(view: FingerView, outline: PartOutline, box: Rect) -> list[Spot]:
+    """Above and below the part, nearest first; a weight on a cord is named below it."""
+    sizes = view.look.sizes
+    shares = (0.62, 0.7, 0.5, 0.4, 0.3, 0.8) if outline.beam else (0.5, 0.2, 0.8)
+    middle = [box.x + share * box.w for share in shares]
+    spots: list[Spot] = []
+    for lift in range(3):
+        away = sizes.px(5) + lift * 1.4 * sizes.text("small")
+        if outline.hook_m is None:
+            spots += [((x, box.y - away), "center bottom") for x in middle]
+        spots += [((x, box.bottom + away), "center top") for x in middle]
+    return spots
 
 
 def _level_box(stage: FingerStage, outline: PartOutline) -> Rect:

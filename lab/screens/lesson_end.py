@@ -33,8 +33,13 @@ def lesson_end(look: Look, run: Run, *, ideas: Sequence[tuple[str, str]], learne
     if learner:
         code = say("Your answers are kept under the code {code}, without a name.", code=learner)
         children.append(Label("end-code", code, color="soft"))
-    foot = Row((Button(TO_BUILD, say("Free build")), Button(TO_LESSONS, say("More lessons"), kind="main")))
-    return Column((*children, foot), gap=18)
+    return Column(tuple(children), gap=18)
+
+
+def lesson_end_foot(look: Look) -> Widget:
+    """The ways on from the last page."""
+    say = look.words.say
+    return Row((Button(TO_BUILD, say("Free build")), Button(TO_LESSONS, say("More lessons"), kind="main")))
 
 
 def _done(look: Look, run: Run) -> Widget:

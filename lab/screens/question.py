@@ -6,7 +6,7 @@ from lab.lesson import SIDES, SURENESS, Action, Again, Hint, LockIn, Next, Set, 
 from lab.outline import Node
 from lab.outline.words import msg
 from lab.screens.intents import Answer, Back, ChangeSetting, Go, Intent, ShowContrast
-from lab.screens.lesson_end import TO_BUILD, TO_LESSONS, lesson_end
+from lab.screens.lesson_end import TO_BUILD, TO_LESSONS, lesson_end, lesson_end_foot
 from lab.screens.notices import with_notice
 from lab.screens.page import Page
 from lab.screens.question_layout import Spread
@@ -200,7 +200,7 @@ class QuestionScreen:
         if run.phase == "finished":
             bar = top_bar(look, title=content(run.lesson.title), trail=look.words.say("Lessons"))
             page = lesson_end(look, run, ideas=tuple(self._ideas.values()), learner=model.learner)
-            return ReadingPage(with_notice(look, bar, model.notice), page)
+            return ReadingPage(with_notice(look, bar, model.notice), page, foot=lesson_end_foot(look))
         bar = top_bar(look, title=scope.text(run.asked.title), trail=content(run.lesson.title), units=scope.units)
         return Spread(with_notice(look, bar, model.notice), text_sheet(scope), picture_side(scope))
 

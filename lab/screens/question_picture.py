@@ -204,7 +204,7 @@ def _progress(scope: Scope) -> Widget:
     run = scope.run
     marks = []
     for number, mark in enumerate(run.marks):
-        kinds = {"right": "right", "off": "wrong", "skipped": "wrong", "todo": "open"}
+        kinds = {"right": "right", "off": "wrong", "skipped": "open", "todo": "open"}
         now = number == run.index and (run.phase == "predict" or mark == "todo")
         # While it moves nothing gives the outcome away.
         now = now or (number == run.index and run.phase == "watch")

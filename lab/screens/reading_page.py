@@ -19,6 +19,7 @@ class ReadingPage(Plain):
     page: Widget
     key: str = "page"
     width: float = 720.0
+    foot: Widget | None = None
 
     def least_width(self, look: Look) -> float:
         """Of what is in it."""
@@ -33,11 +34,16 @@ class ReadingPage(Plain):
         return look.sizes.height
 
     def place(self, look: Look, rect: Rect) -> tuple[tuple[Widget, Rect], ...]:
-        """The column in the middle, below the header."""
+        """The column in the middle, below the header; the foot stays where it is when the column scrolls."""
         head, below = rect.cut_top(self.header.height(look, rect.w))
         margin = max(look.sizes.margin, (below.w - look.sizes.px(self.width * look.sizes.text_scale)) / 2)
         page = Margins(f"{self.key}.page", self.page, margin)
-        return (self.header, head), (Scroll(f"{self.key}.scroll", page), below)
+        if self.foot is None:
+            return (self.header, head), (Scroll(f"{self.key}.scroll", page), below)
+        foot = Margins(f"{self.key}.foot", self.foot, margin)
+        tall = foot.height(look, below.w)
+        body, rest = below.cut_top(min(page.height(look, below.w), below.h - tall))
+        return (self.header, head), (Scroll(f"{self.key}.scroll", page), body), (foot, rest.cut_top(tall)[0])
 
     def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> None:
         """Only arranges."""

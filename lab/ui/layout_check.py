@@ -11,6 +11,7 @@ from lab.ui.metrics import CAP_HEIGHT
 from lab.ui.ops import BoxOp, CircleOp, Op, PolygonOp, TextOp, TurnedOp
 
 _SLACK_PX = 1.5
+_SLIVER_PX = 4.0  # of a text at the edge of a scroll column: too little to be read, whatever its colour
 _TARGET_ROLES = frozenset({"button", "option", "item", "slider", "number"})
 
 
@@ -96,6 +97,8 @@ def _on_toast(op: TextOp, toasts: Sequence[Rect]) -> bool:
 def _faint(ops: Sequence[Op], look: Look) -> Iterator[str]:
     for place, op in enumerate(ops):
         if isinstance(op, TextOp):
+            if _seen(op).h < _SLIVER_PX:
+                continue
             ground = _ground(ops[:place], _seen(op).center, look.theme.paper)
             yield from _too_faint(op, ground, look)
         elif isinstance(op, TurnedOp):
@@ -160,4 +163,5 @@ def _small_targets(outline: Node, look: Look, window: Rect) -> Iterator[str]:
         for other, taken in found:
             if seen.area > 0 and seen.intersects(taken):
                 yield f"{node.role} {node.key!r} lies on {other.role} {other.key!r}"
-        found.append((node, seen))
+        if seen.area > 0:
+            found.append((node, seen))

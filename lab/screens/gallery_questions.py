@@ -1,0 +1,197 @@
+"""Every question of the shipped lessons in every state: unanswered, answered, on its way, explained, changed, over."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from functools import lru_cache
+
+from lab.lesson import (
+    SIDES,
+    Action,
+    Answer,
+    Asked,
+    Hint,
+    Lesson,
+    LockIn,
+    Next,
+    Run,
+    Set,
+    Sure,
+    Watched,
+    explain,
+    lesson_files,
+    read_lesson,
+    start,
+    step,
+)
+from lab.outline.words import msg
+from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
+from lab.screens.question import QuestionScreen
+from lab.screens.screen import Bench, QuestionModel
+from lab.simulation.benches.bar_builds import hanging_bar_from_build
+from lab.simulation.benches.finger_builds import finger_from_build
+from lab.ui.assets import asset_folder
+from lab.ui.look import Look
+
+SEED = 4711
+LEARNER = "K7M4-QXRA"
+MOVING_TICKS = 45
+PLACES_TRIED = 40
+
+
+@lru_cache(maxsize=1)
+def shipped_lessons() -> tuple[Lesson, ...]:
+    """The lessons that ship, read once."""
+    return tuple(read_lesson(path) for path in lesson_files((asset_folder().parent / "lessons",)))
+
+
+def lesson_entries(lesson: Lesson) -> Iterator[tuple[str, Entry]]:
+    """All states of one lesson's questions, and its end."""
+    for index in range(len(lesson.questions)):
+        for state, (says, make) in _STATES.items():
+            name = f"{lesson.name}-{index + 1}-{state}"
+            yield name, Entry(says, lambda look, index=index, make=make: make(look, lesson, index))  # type: ignore[misc]
+    yield f"{lesson.name}-end", Entry(msg("the end of a lesson"), lambda look: _end(look, lesson))
+
+
+def run_at(lesson: Lesson, index: int) -> Run:
+    """A run that has come to a question, the first ones answered and the rest skipped."""
+    run = start(lesson, seed=SEED)
+    while run.index < index:
+        run = _walked(
+            run, Set(value=right_answer(run.asked), given=""), Sure(how="fairly"), LockIn(), Watched(), Next()
+        )
+    return run
+
+
+def right_answer(asked: Asked) -> Answer:
+    """The truth as a learner can give it."""
+    if not isinstance(asked.truth, float):
+        return asked.truth
+    return asked.units.to_m(round(asked.units.from_m(asked.truth), asked.decimals))
+
+
+def other_answer(asked: Asked) -> Answer:
+    """An answer that comes out otherwise: one that fits exactly one way of thinking, where there is one."""
+    wrong = [answer for answer in _answers(asked) if not explain(asked, answer).right]
+    return next((answer for answer in wrong if explain(asked, answer).idea is not None), wrong[0])
+
+
+def _answers(asked: Asked) -> Iterator[Answer]:
+    if asked.kind == "side":
+        yield from SIDES
+        return
+    span = asked.right_m - asked.left_m
+    for share in range(PLACES_TRIED + 1):
+        place = asked.units.from_m(asked.left_m + span * share / PLACES_TRIED)
+        yield asked.units.to_m(round(place, asked.decimals))
+
+
+def bench_of(asked: Asked, value: Answer | None) -> Bench:
+    """The body that is asked about, held."""
+    if asked.kind == "side" and asked.pad_half_m == 0:
+        return hanging_bar_from_build(asked.build)
+    place = value if isinstance(value, float) else None
+    if place is None and asked.kind == "place":
+        place = (asked.left_m + asked.right_m) / 2
+    return finger_from_build(asked.build, finger_at_m=place, pad_half_m=asked.pad_half_m)
+
+
+def _walked(run: Run, *actions: Action) -> Run:
+    for action in actions:
+        run, _ = step(run, action)
+    return run
+
+
+def _screen(look: Look, run: Run, bench: Bench | None, *, contrast: bool = False) -> Drawn:
+    model = QuestionModel(setting=SETTING, run=run, bench=bench, previous=bench, contrast=contrast, learner=LEARNER)
+    return shown(QuestionScreen(look), model)
+
+
+def _unanswered(look: Look, lesson: Lesson, index: int) -> Drawn:
+    run = run_at(lesson, index)
+    return _screen(look, run, bench_of(run.asked, None))
+
+
+def _hinted(look: Look, lesson: Lesson, index: int) -> Drawn:
+    run = run_at(lesson, index)
+    run = _walked(run, *(Hint() for _ in run.asked.hints))
+    return _screen(look, run, bench_of(run.asked, None))
+
+
+def _predicted(lesson: Lesson, index: int, choose: Callable[[Asked], Answer]) -> Run:
+    run = run_at(lesson, index)
+    return _walked(run, Set(value=choose(run.asked), given=""), Sure(how="fairly"))
+
+
+def _predict(look: Look, lesson: Lesson, index: int) -> Drawn:
+    run = _predicted(lesson, index, other_answer)
+    return _screen(look, run, bench_of(run.asked, run.value))
+
+
+def _moving(look: Look, lesson: Lesson, index: int) -> Drawn:
+    run = _walked(_predicted(lesson, index, other_answer), LockIn())
+    bench = bench_of(run.asked, run.value).released()
+    for _ in range(MOVING_TICKS):
+        bench = bench.ticked()
+    return _screen(look, run, bench)
+
+
+def _explained(look: Look, lesson: Lesson, index: int, choose: Callable[[Asked], Answer]) -> Drawn:
+    run = _walked(_predicted(lesson, index, choose), LockIn(), Watched())
+    return _screen(look, run, bench_of(run.asked, run.value).released().at_end())
+
+
+def _right(look: Look, lesson: Lesson, index: int) -> Drawn:
+    return _explained(look, lesson, index, right_answer)
+
+
+def _other(look: Look, lesson: Lesson, index: int) -> Drawn:
+    return _explained(look, lesson, index, other_answer)
+
+
+def _changed(look: Look, lesson: Lesson, index: int) -> Drawn:
+    run = _walked(_predicted(lesson, index, other_answer), LockIn(), Watched())
+    told = run.explanation
+    if told is None or told.contrast is None:
+        return _explained(look, lesson, index, other_answer)
+    bench: Bench
+    if run.asked.kind == "side" and run.asked.pad_half_m == 0:
+        bench = hanging_bar_from_build(told.contrast.build)
+    else:
+        place = run.value if isinstance(run.value, float) else None
+        bench = finger_from_build(told.contrast.build, finger_at_m=place, pad_half_m=run.asked.pad_half_m)
+    return _screen(look, run, bench.released().at_end(), contrast=True)
+
+
+def _end(look: Look, lesson: Lesson) -> Drawn:
+    """The last page after a mixed lesson, whose other answers the screen has seen on the way."""
+    screen = QuestionScreen(look)
+    run = start(lesson, seed=SEED)
+    while run.phase != "finished":
+        choose = (right_answer, other_answer)[run.index % 2]
+        run = _walked(run, Set(value=choose(run.asked), given=""), Sure(how="guess"), LockIn(), Watched())
+        _show(screen, run, bench_of(run.asked, run.value).released().at_end())
+        run = _walked(run, Next())
+    return _show(screen, run, None)
+
+
+def _show(screen: QuestionScreen, run: Run, bench: Bench | None) -> Drawn:
+    return shown(screen, QuestionModel(setting=SETTING, run=run, bench=bench, previous=bench, learner=LEARNER))
+
+
+def _keypad(look: Look, lesson: Lesson, index: int) -> Drawn:
+    screen = _unanswered(look, lesson, index)
+    return press(screen, "place") if run_at(lesson, index).asked.kind == "place" else screen
+
+
+_STATES: dict[str, tuple[str, Callable[[Look, Lesson, int], Drawn]]] = {
+    "asked": (msg("a question, nothing said yet"), _unanswered),
+    "hints": (msg("a question with all its hints"), _hinted),
+    "keypad": (msg("a question, its number being typed"), _keypad),
+    "predict": (msg("a question, answered and not locked in"), _predict),
+    "locked": (msg("locked in, moving"), _moving),
+    "explain-right": (msg("explained, as the learner said"), _right),
+    "explain-other": (msg("explained, other than the learner said"), _other),
+    "changed": (msg("explained, one thing changed"), _changed),
+}
