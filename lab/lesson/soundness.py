@@ -128,9 +128,6 @@ def _truth_faults(question: Question, build: Build) -> Iterator[Found]:
     if question.ask == "side" and build.pivot is None:
         yield ("scene",), "a side question without a pivot", "add `[question.scene.pivot]` with `at`"
         return
-    if not build.all_parts:
-        yield ("scene",), "nothing in the scene weighs anything", "add a bar or a part"
-        return
     try:
         truth = truth_of(question.ask, build)
     except MechanicsError as unsound:

@@ -17,9 +17,7 @@ def truth_of(kind: Ask, build: Build) -> Answer:
     """
     if kind == "place":
         return moment_sum(build.all_parts).balance_point_m[0]
-    if build.pivot is None:
-        raise ValueError("a side question needs a pivot; add one to its scene")
-    return turn_about(build.all_parts, build.pivot).goes
+    return turn_about(build.all_parts, pivot_of(build)).goes
 
 
 def goes_at(build: Build, at_m: float, *, pad_half_m: float) -> Side:

@@ -13,7 +13,7 @@ from lab.lesson.asked import Answer
 from lab.lesson.lesson import Question, SceneSource
 from lab.lesson.matching import blurs
 from lab.lesson.situation import situation_of
-from lab.lesson.truth import goes_at, pivot_of, truth_of, with_pivot_at
+from lab.lesson.truth import goes_at, pivot_of, truth_of
 from lab.mechanics import MechanicsError, turn_about
 
 MOST_DRAWS = 120
@@ -118,9 +118,7 @@ def _clear_side(question: Question, build: Build, written: Build, truth: Answer)
     if truth == "level" or abs(turn.moment_kg_m) < CLEAR_SHARE * turn.scale_kg_m:
         return False
     # On a pad a near miss rests on its edge: it must drop just as clearly with the pad twice as wide.
-    return (
-        pivot.pad_m == 0 or goes_at(with_pivot_at(build, pivot.at_m), pivot.at_m, pad_half_m=2 * pivot.pad_m) == truth
-    )
+    return pivot.pad_m == 0 or goes_at(build, pivot.at_m, pad_half_m=2 * pivot.pad_m) == truth
 
 
 def value_names(table: Mapping[str, Any]) -> tuple[str, ...]:

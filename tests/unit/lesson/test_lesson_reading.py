@@ -257,3 +257,67 @@ def test_lessons_are_found_by_level_then_order_then_name_and_builds_left_out(tmp
     assert found == ["early/z.toml", "early/a.toml", "early/b.toml", "middle/b.toml", "later/a.toml"]
     assert not holds_lesson(build)
     assert not holds_lesson(tmp_path)
+
+
+SIDE = """format = 1
+title = "A lesson"
+level = "early"
+aim = "To see."
+[[question]]
+name = "bar"
+ask = "side"
+title = "Which end drops?"
+say = "A bar."
+[question.scene.bar]
+length = 60
+weight = 300
+[question.scene.pivot]
+at = 20
+"""
+
+
+def test_an_expected_side_is_compared(tmp_path):
+    (fault,) = faults_of(tmp_path, SIDE.replace('say = "A bar."', 'say = "A bar."\nexpect = "left"'))
+    assert (fault.key, fault.what) == ("question[1].expect", '"left" is expected, but the sum says right')
+    assert check_lesson(put(tmp_path, SIDE.replace('say = "A bar."', 'say = "A bar."\nexpect = "right"'))) == ((), ())
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "what"),
+    [
+        ("[question.scene.bar]\nlength = 60\nweight = 300\n", "", "weighs anything"),
+        (
+            "[question.scene.bar]\nlength = 60\nweight = 300\n",
+            '[[question.scene.part]]\nname = "lead"\nweight = 3\nat = 2\n',
+            "the scene has no length",
+        ),
+        (
+            "[question.scene.bar]\nlength = 60\nweight = 300\n",
+            '[[question.scene.part]]\nname = "hole"\nweight = 3\nat = 2\ncut = true\n'
+            '[[question.scene.part]]\nname = "lead"\nweight = 3\nat = 2\n',
+            "take away all the weight",
+        ),
+        ('say = "A bar."', 'say = "A bar."\nvary = { "pivot.at" = { from = 1, to = 2, step = 5 } }', "one number only"),
+        ('say = "A bar."', 'say = "A bar."\nvary = { "pivot.at" = 3 }', "does not belong here"),
+        ('say = "A bar."', 'say = "A bar."\nas_written_first = 1', "neither true nor false"),
+        ('say = "A bar."', 'say = "A bar."\nways = [1]', "not text"),
+        ('say = "A bar."', 'say = "A\\nbar."', "control character"),
+        ('say = "A bar."', 'say = "' + "A bar. " * 100 + '"', "700 characters"),
+        ('aim = "To see."', 'aim = "To see."\norder = "first"', "not a whole number"),
+    ],
+)
+def test_a_scene_or_value_that_cannot_be_used_is_a_fault(tmp_path, old, new, what):
+    faults = faults_of(tmp_path, SIDE.replace(old, new, 1))
+    assert any(what in fault.what for fault in faults), [fault.as_text() for fault in faults]
+
+
+def test_a_lesson_without_questions_is_a_fault(tmp_path):
+    (fault,) = faults_of(tmp_path, SIDE[: SIDE.index("[[question]]")] + "question = []\n")
+    assert (fault.key, fault.what) == ("question", "a lesson without questions")
+
+
+def test_more_questions_than_a_lesson_holds_are_a_fault(tmp_path):
+    question = SIDE[SIDE.index("[[question]]") :]
+    text = SIDE + "".join(question.replace('"bar"', f'"bar-{index}"', 1) for index in range(41))
+    (fault,) = faults_of(tmp_path, text)
+    assert (fault.key, fault.what) == ("question", "42 questions")
