@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from functools import partial
+from dataclasses import dataclass, replace
+from functools import lru_cache, partial
 from math import sin
 
 from lab.scenes.camera import Camera, turned_m
 from lab.scenes.readings import Readings
 from lab.scenes.rows import row_heights, rows_of
 from lab.simulation import HangingBar, Hung
+from lab.simulation.benches.hanging_bar import LEVEL
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 
@@ -125,6 +126,12 @@ def _side_px(scale: float, mass_kg: float) -> float:
 
 def stage_for(bench: HangingBar, frame: Rect, look: Look) -> Stage:
     """The stage for a bench in a rectangle: the bar as wide as fits, and room for it to tip."""
+    # A tilt changes nothing of it, so a swinging bar keeps the stage that was worked out when it was let go.
+    return _stage_for(replace(bench, swing=LEVEL, turning=None, guess=None), frame, look)
+
+
+@lru_cache(maxsize=16)
+def _stage_for(bench: HangingBar, frame: Rect, look: Look) -> Stage:
     sizes = look.sizes
     rule_h = sizes.text("small") * 1.3 + sizes.px(22)
     rail_m = bench.rail_m

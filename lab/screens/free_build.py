@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 
 from lab.files import UNITS
@@ -55,11 +56,15 @@ class FreeBuildScreen:
         self._dialog = ""
         self._name: str | None = None
         self._model: BuildModel | None = None
+        self._turned_only = False
 
     def show(self, model: BuildModel) -> None:
         """Take a new model; what is picked stays picked while it is there."""
-        self._model = model
-        self._refresh()
+        before, self._model = self._model, model
+        # In motion only the angle changes from frame to frame, and the picture asks for that itself.
+        self._turned_only = before is not None and only_turned(before, model)
+        if not self._turned_only:
+            self._refresh()
 
     def restyle(self, look: Look) -> None:
         """Take a new size, theme, language or text scale."""
@@ -80,6 +85,8 @@ class FreeBuildScreen:
 
     def outline(self) -> Node:
         """The screen as a tree."""
+        if self._turned_only:
+            self._refresh()
         return self._desk.outline()
 
     def handle(self, event: Event) -> Outcome:
@@ -87,6 +94,8 @@ class FreeBuildScreen:
         model = self._model
         if model is None:
             return Outcome()
+        if self._turned_only:
+            self._refresh()
         typed = self._typed(event, model)
         if typed:
             self._refresh()
@@ -175,6 +184,7 @@ class FreeBuildScreen:
 
     def _refresh(self) -> None:
         model = self._model
+        self._turned_only = False
         if model is None:
             return
         toast = notice_toast(self._look, model.notice)
@@ -192,7 +202,7 @@ class FreeBuildScreen:
             bench=bench,
             look=self._look,
             readings=Readings(words=self._look.words, units=UNITS[_units_of(model)]),
-            angle_rad=angle_between(model.previous, bench, model.fraction),
+            angle_rad=self._angle_rad(),
             picked=self._hands.picked,
             ghost=self._hands.ghost,
             numbers=bench.view != "plain",
@@ -200,6 +210,10 @@ class FreeBuildScreen:
             lines=told,
             carried_at_m=self._hands.carried.at_m if self._hands.carried else None,
         )
+
+    def _angle_rad(self) -> float:
+        model = self._model
+        return 0.0 if model is None else angle_between(model.previous, model.bench, model.fraction)
 
     def _root(self, model: BuildModel) -> Widget:
         say, view = self._look.words.say, self._view(model)
@@ -223,6 +237,7 @@ class FreeBuildScreen:
             strip=None if self._hands.carried else strip(view, armed_text=taken_up),
             areas=view.outcome_shown,
             rect_of_picture=lambda: self._desk.rect(PICTURE),
+            angle_rad=self._angle_rad,
         )
         return laid_out(pieces)
 
@@ -246,6 +261,14 @@ _COMMANDS: Mapping[str, Command] = {
 }
 _NEXT_FOCUS: Mapping[str, str] = {LET_GO: HOLD, SHOW_END: HOLD, HOLD: LET_GO}
 _DIALOGS: Mapping[str, str] = {top_bar.LOOKS: LOOKS_DIALOG, top_bar.BUILDS: BUILDS_DIALOG, top_bar.HELP: HELP_DIALOG}
+
+
+def only_turned(before: BuildModel, model: BuildModel) -> bool:
+    """Whether nothing but the angle of a moving bar is new."""
+    if not (before.bench.moving and model.bench.moving):
+        return False
+    still = replace(model, bench=before.bench, previous=before.previous, fraction=before.fraction)
+    return still == before and replace(model.bench, swing=before.bench.swing) == before.bench
 
 
 def file_named(name: str) -> Path:
