@@ -96,16 +96,35 @@ def draw_brass(
 
     faint: on its way, not yet on the bar.
     """
+    size = stamp_size(canvas, look, body.w, stamp)
+    margin = look.sizes.px(3)
+    ring = look.sizes.px(5) + max(look.sizes.px(4), body.w * 0.09)
+    whole = (body.w + 2 * margin, body.h + ring + margin)
+
+    def make(sprite: Canvas) -> None:
+        shape = Rect(margin, ring, body.w, body.h)
+        _draw_shape(sprite, look, shape, picked=picked, faint=faint)
+        if size is not None:
+            middle = shape.cut_top(body.w * NECK)[1].center
+            sprite.text(
+                stamp, middle, size=size, color=look.theme.on_material, bold=True, anchor="center middle"
+            )
+
+    name = ("brass", look.theme.name, look.sizes.unit, stamp, size, picked, faint)
+    canvas.turned(name, whole, make, at=(body.x, body.y), grip=(margin, ring), angle_rad=0.0)
+    return size is not None
+
+
+def _draw_shape(canvas: Canvas, look: Look, body: Rect, *, picked: bool, faint: bool) -> None:
+    """Ring, neck and block, lit from the left."""
     theme, sizes = look.theme, look.sizes
-    side = body.w
-    neck = side * NECK
-    middle = body.x + side / 2
+    side, middle = body.w, body.center[0]
     stroke = sizes.stroke * 0.8
     edge = theme.ink if picked else theme.brass_edge
     fill = between(theme.brass, theme.paper, FAINT_SHARE) if faint else theme.brass
     canvas.circle((middle, body.y - sizes.px(1)), max(sizes.px(4), side * 0.09), outline=edge, width=stroke)
     half_top, half_low = side * 0.17, side * 0.26
-    block = Rect(body.x, body.y + neck, side, body.h - neck)
+    block = body.cut_top(side * NECK)[1]
     canvas.polygon(
         [(middle - half_top, body.y + sizes.px(2)), (middle + half_top, body.y + sizes.px(2)),
          (middle + half_low, block.y + 2), (middle - half_low, block.y + 2)],
@@ -115,25 +134,22 @@ def draw_brass(
     canvas.box(block, fill=fill, radius=radius)
     if not faint:
         rim = block.inset(stroke)
-        shine, shade = between(theme.brass, "#FFFFFF", SHINE_SHARE), between(theme.brass, theme.brass_edge, SHADE_SHARE)
+        shine = between(theme.brass, "#FFFFFF", SHINE_SHARE)
+        shade = between(theme.brass, theme.brass_edge, SHADE_SHARE)
         canvas.box(Rect(rim.right - side * 0.14, rim.y, side * 0.14, rim.h), fill=shade, radius=radius / 2)
         canvas.box(Rect(rim.x + side * 0.08, rim.y, side * 0.12, rim.h), fill=shine)
     canvas.box(block, outline=edge, width=sizes.px(3) if picked else stroke, radius=radius)
-    return draw_stamp(canvas, look, block, stamp)
 
 
-def draw_stamp(canvas: Canvas, look: Look, block: Rect, stamp: str) -> bool:
-    """The number on a weight, smaller where it must be; False where even that has no room."""
+def stamp_size(canvas: Canvas, look: Look, side: float, stamp: str) -> float | None:
+    """The text size of the number on a weight, smaller where it must be; None where even that has no room."""
     usual = (("small", 1.0), ("small", 0.86))
-    large = block.w >= look.sizes.px(40) * look.sizes.text_scale**0.5
+    large = side >= look.sizes.px(40) * look.sizes.text_scale**0.5
     for style, shrink in (("body", 1.0), *usual) if large else usual:
         size = look.sizes.text(style) * shrink
-        wide, _ = canvas.text_size(stamp, size=size, bold=True)
-        if wide <= block.w - 4 and size * 0.9 <= block.h:
-            middle = (block.center[0], block.center[1])
-            canvas.text(stamp, middle, size=size, color=look.theme.on_material, bold=True, anchor="center middle")
-            return True
-    return False
+        if canvas.text_size(stamp, size=size, bold=True)[0] <= side - 4 and size * 0.9 <= side * HIGH:
+            return size
+    return None
 
 
 def draw_clamped(canvas: Canvas, view: HangingView, stage: Stage, weight: Hung, *, picked: bool) -> None:
@@ -146,6 +162,7 @@ def draw_clamped(canvas: Canvas, view: HangingView, stage: Stage, weight: Hung, 
     size = (flat.w + 2 * margin, flat.h + screw + 2 * margin)
     stamp = view.readings.stamp(weight.mass_kg)
 
+    text_px = stamp_size(canvas, look, flat.w, stamp)
     shine = between(theme.brass, "#FFFFFF", SHINE_SHARE)
 
     def make(body: Canvas) -> None:
@@ -161,7 +178,10 @@ def draw_clamped(canvas: Canvas, view: HangingView, stage: Stage, weight: Hung, 
         body.box(block, fill=theme.brass, radius=sizes.px(3))
         body.box(Rect(block.x + block.w * 0.1, block.y + 2, block.w * 0.12, block.h - 4), fill=shine)
         body.box(block, outline=edge, width=sizes.px(3) if picked else sizes.stroke, radius=sizes.px(3))
-        draw_stamp(body, look, block, stamp)
+        if text_px is not None:
+            body.text(
+                stamp, block.center, size=text_px, color=theme.on_material, bold=True, anchor="center middle"
+            )
 
     pivot = view.bench.pivot
     dx = stage.camera.length_px(pivot.at_m - weight.at_m)
