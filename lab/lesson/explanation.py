@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from lab.lesson.asked import Answer, Asked, Side
 from lab.lesson.contrasts import Contrast, contrast_for
 from lab.lesson.ends import end_dropped, end_drops
-from lab.lesson.matching import Fit, fits, way_names
+from lab.lesson.matching import Fit, fits, named, way_names
 from lab.lesson.messages import Message, length, mass, message, moment, msg
 from lab.lesson.situation import situation_of
 from lab.lesson.truth import goes_at, pivot_of
@@ -52,7 +52,7 @@ def explain(asked: Asked, value: Answer) -> Explanation:
     value: a side, or a place in metres.  Raises MechanicsError only if the build itself is unsound.
     """
     found = fits(asked, value)
-    fit = found[0] if len(found) == 1 else None
+    fit = named(asked, found)
     if isinstance(value, float):
         return _explain_place(asked, value, fit, way_names(found))
     return _explain_side(asked, value, fit, way_names(found))

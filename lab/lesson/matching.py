@@ -103,6 +103,16 @@ def fits(asked: Asked, value: Answer) -> tuple[Fit, ...]:
     )
 
 
+def named(asked: Asked, found: tuple[Fit, ...]) -> Fit | None:
+    """Return the one way of thinking to name to the learner: where exactly one fits, else None.
+
+    A reversed side fits every answer on the other side by its making, so beside another way it speaks for nothing.
+    """
+    telling = found if asked.kind == "place" else tuple(each for each in found if each.way != "swapped")
+    one = telling or found
+    return one[0] if len(one) == 1 else None
+
+
 def way_names(found: Iterable[Fit]) -> tuple[str, ...]:
     """Return the names of the ways, each once, in order."""
     return tuple(dict.fromkeys(each.way for each in found))

@@ -4,6 +4,7 @@ import re
 
 import pytest
 
+from lab.app.paths import find_paths
 from lab.lesson import ask, explain, read_lesson, render
 from lab.mechanics import moment_sum
 from lab.outline.words import Words
@@ -146,3 +147,13 @@ name = "large lead"
 weight = 400
 at = 95
 """
+
+
+def test_a_reversed_side_does_not_keep_the_one_other_idea_from_being_named():
+    lesson = read_lesson(next(find_paths().shipped_lessons.rglob("lopsided-tool.toml")))
+    (index,) = (i for i, question in enumerate(lesson.questions) if question.name == "camera-pole")
+    asked = ask(lesson, index, seed=4711)
+    told = explain(asked, "right")
+    # Any wrong turn is the right one reversed, so "swapped" is kept in the record and says nothing here.
+    assert told.ways == ("longer_side_down", "swapped")
+    assert "longer" in said(asked, told.idea)
