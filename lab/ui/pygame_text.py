@@ -14,6 +14,7 @@ from lab.ui.pygame_colors import rgba
 MOST_FONTS = 24  # each keeps its own glyphs, so many fonts are what makes memory grow
 TEXT_ROOM_BYTES = 32 * MIB
 _SMOOTH = True
+_FALLBACK_GROWTH = 1.4  # pygame's own font is drawn smaller than asked for
 
 
 _JOINING = re.compile("f(?=[fijl])")
@@ -51,8 +52,8 @@ class TextPainter:
         plain.blit(rendered, (0, 0))
         made = plain.premul_alpha()
         room = round(text_width(text, size=size, bold=bold))
-        if self.missing and made.get_width() > room > 0:
-            # Another font than the one measured: it must not run into its neighbours.
+        if self.missing and room > 0:
+            # Another font than the one measured: it must take the same room.
             made = pygame.transform.smoothscale(made, (room, made.get_height()))
         return made
 
@@ -71,4 +72,4 @@ class TextPainter:
         file = font_file(bold=bold, folder=self._folder)
         if file.is_file():
             return pygame.font.Font(str(file), size)
-        return pygame.font.Font(None, size)
+        return pygame.font.Font(None, round(size * _FALLBACK_GROWTH))

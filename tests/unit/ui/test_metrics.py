@@ -4,20 +4,19 @@ import json
 import random
 import string
 
+import pygame
 import pytest
 
 from lab.ui.assets import font_file, width_table_file
 from lab.ui.metrics import read_width_table, text_width
-
-pygame = pytest.importorskip("pygame")
+from lab.ui.pygame_metrics import measured_table
+from lab.ui.pygame_text import unjoined
 
 LETTERS = string.ascii_letters + string.digits + " .,:;-+=/()?!\u2212\u202f·×÷éèüÅç°±'\"ɱåñ"
 
 
 def drawn_width(text, size, *, bold):
     """What pygame's own font reports; spaces keep the overhang of the first and last letter out."""
-    from lab.ui.pygame_text import unjoined
-
     pygame.font.init()
     font = pygame.font.Font(str(font_file(bold=bold)), size)
     return font.size(f" {unjoined(text)} ")[0]
@@ -35,8 +34,6 @@ def test_the_table_agrees_with_the_font_to_the_pixel(size, bold):
 
 
 def test_the_shipped_table_is_the_one_measured_from_the_shipped_fonts():
-    from lab.ui.pygame_metrics import measured_table
-
     assert json.loads(width_table_file().read_text("utf-8")) == measured_table()
 
 
