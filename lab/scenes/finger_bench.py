@@ -121,7 +121,7 @@ def _draw_marks(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
 
 
 def draw_finger(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
-    """The finger on its carriage, with the pad on top; the carriage says where it stands."""
+    """The finger with the pad on top."""
     look, tool = view.look, view.tool
     theme, sizes = look.theme, look.sizes
     finger, pad = stage.finger_rect(tool, look), stage.pad_rect(tool)
@@ -138,10 +138,10 @@ def draw_finger(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
         y, half = finger.y + down * finger.h, finger.w * (0.3 if down < 0.7 else 0.2)
         canvas.line(((x - half, y), (x + half, y)), lines, width=max(1.0, sizes.px(1.2)))
     canvas.box(pad, fill=theme.held, outline=theme.ink, width=max(1.0, sizes.px(1.5)), radius=2)
-    _draw_carriage(canvas, view, stage)
 
 
-def _draw_carriage(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
+def draw_carriage(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
+    """The finger's foot on the rule, which says where it stands."""
     look = view.look
     theme, sizes = look.theme, look.sizes
     box = carriage_box(canvas, view, stage)

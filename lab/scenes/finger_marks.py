@@ -98,6 +98,9 @@ def _spots(view: FingerView, stage: FingerStage, x: float, side: int) -> list[Sp
         ((x + side * gap, floor), near[0]),
         ((x, floor), "center top"),
         ((x - side * gap, floor), far[0]),
+        ((x, stage.line_y), "center middle"),
+        ((x + side * gap, stage.line_y), near[1]),
+        ((x - side * gap, stage.line_y), far[1]),
     ]
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lab.scenes.finger_bench import carriage_box, draw_cords, draw_finger, draw_ground, draw_rule
+from lab.scenes.finger_bench import carriage_box, draw_carriage, draw_cords, draw_finger, draw_ground, draw_rule
 from lab.scenes.finger_marks import draw_explained, draw_place_line
 from lab.scenes.finger_stage import FingerView, finger_stage
 from lab.scenes.finger_tool import draw_hung, draw_tool, name_parts
@@ -16,7 +16,7 @@ def draw_finger_bench(canvas: Canvas, rect: Rect, view: FingerView) -> None:
     stage = finger_stage(view, rect)
     with canvas.clipped(rect):
         canvas.box(rect, fill=view.look.theme.paper)
-        board = LabelBoard(canvas, rect)
+        board = LabelBoard(canvas, rect.cut_top(view.covered_px)[1])
         draw_ground(canvas, view, stage)
         draw_rule(canvas, view, stage, board)
         if view.moment != "explained":
@@ -25,6 +25,7 @@ def draw_finger_bench(canvas: Canvas, rect: Rect, view: FingerView) -> None:
             draw_place_line(canvas, view, stage)
         draw_finger(canvas, view, stage)
         draw_hung(canvas, view, stage)
+        draw_carriage(canvas, view, stage)
         draw_tool(canvas, view, stage)
         if view.moment == "held":
             board.keep_clear([carriage_box(canvas, view, stage), stage.finger_rect(view.tool, view.look)])

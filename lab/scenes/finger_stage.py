@@ -19,6 +19,9 @@ Moment = Literal["held", "moving", "explained"]
 TIP_RAD = radians(13.0)
 """How far an explained tool is shown tipped: plainly, and yet its parts can be read."""
 
+END_DROP, CORD_DROP = 0.13, 0.05
+"""How far an end, or a weight on a cord, comes down in that, as a share of the tool's length."""
+
 TOOL_SHARE = 0.78
 """Of the picture's width; the rest is room for the tool to fall past its own end."""
 
@@ -30,7 +33,7 @@ class FingerView:
     moment: held by its cords; let go and moving; or explained, as it was when it began to tip.
     previous, fraction: for drawing between two ticks.  told_m: the learner's place, None for no mark of it.
     picked: whether the finger is being dragged.  chosen: whether a place has been chosen yet.
-    goes: which end drops, for the arrow.
+    goes: which end drops, for the arrow.  covered_px: how much of the picture's top lies under something else.
     """
 
     tool: FingerTool
@@ -43,6 +46,7 @@ class FingerView:
     picked: bool = False
     chosen: bool = True
     goes: Literal["left", "right", "level"] = "level"
+    covered_px: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,11 +116,21 @@ def _tipped(view: FingerView) -> tuple[float, float, float]:
     sense = 1.0 if view.goes == "left" else -1.0
     edge = (tool.finger_at_m - sense * tool.pad_half_m, tool.underside_m)
     arm_m = edge[0] - tool.left_m if sense > 0 else tool.right_m - edge[0]
-    # A long arm is tipped less, so that its end stays above the rule.
-    angle = sense * min(TIP_RAD, asin(min(1.0, 0.13 * (tool.right_m - tool.left_m) / max(arm_m, 1e-9))))
+    span_m = tool.right_m - tool.left_m
+    # A long arm is tipped less, so that its end stays above the rule; so is a weight on a cord.
+    angle = min(TIP_RAD, _reaching(END_DROP * span_m, arm_m))
+    for part in tool.parts:
+        if part.hold == "hung":
+            angle = min(angle, _reaching(CORD_DROP * span_m, sense * (edge[0] - part.at_m[0])))
+    angle *= sense
     balance = balance_m(tool)
     now = turned_m(balance, edge, angle)
     return angle, now[0] - balance[0], now[1] - balance[1]
+
+
+def _reaching(drop_m: float, arm_m: float) -> float:
+    """The angle at which an arm's end is so much lower."""
+    return asin(min(1.0, drop_m / arm_m)) if arm_m > 0 else TIP_RAD
 
 
 def body_place_px(view: FingerView, stage: FingerStage, place_m: tuple[float, float]) -> Point:

@@ -126,5 +126,6 @@ class Over(Plain):
 
 
 def text_width_px(look: Look) -> float:
-    """How wide the text is meant to be."""
-    return look.sizes.px(TEXT_PX * (1.0 + 0.6 * (look.sizes.text_scale - 1.0)))
+    """How wide the text is meant to be beside a picture."""
+    meant = look.sizes.px(TEXT_PX * (1.0 + 0.6 * (look.sizes.text_scale - 1.0)))
+    return min(meant, round(0.5 * look.sizes.width))

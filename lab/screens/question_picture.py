@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lab.outline import Node
 from lab.scenes.finger_scene import draw_finger_bench
 from lab.scenes.finger_stage import FingerView, Moment, finger_bounds, finger_stage
 from lab.scenes.hanging_scene import draw_hanging_bar
 from lab.scenes.hanging_view import HangingView, angle_between
+from lab.screens.question_contrast import contrast_in_text, contrast_strip
 from lab.screens.question_layout import Over
-from lab.screens.question_scope import CONTRAST, FINGER, Scope
+from lab.screens.question_scope import FINGER, Scope
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.hanging_bar import HangingBar
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect
-from lab.ui.widgets.arrange import Column, Row, Spacer
-from lab.ui.widgets.button import Button
+from lab.ui.widgets.arrange import Column
 from lab.ui.widgets.header import Progress
-from lab.ui.widgets.label import Label
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.picture import Handle, Picture
 from lab.ui.widgets.widget import Widget
@@ -26,7 +27,8 @@ PICTURE = "picture"
 
 def picture_side(scope: Scope) -> Widget:
     """The changed picture's button where there is one, the picture, the row of progress."""
-    contrast, picture, progress = _contrast(scope), _picture(scope), _progress(scope)
+    picture, progress = _picture(scope), _progress(scope)
+    contrast = None if contrast_in_text(scope) else contrast_strip(scope)
     if contrast is None:
         return Column((picture, progress), gap=0, weights=(1.0, 0.0))
     if scope.finger is not None:
@@ -68,11 +70,17 @@ def draw_bench(canvas: Canvas, rect: Rect, scope: Scope) -> None:
     """Draw whichever bench is shown."""
     finger = finger_view(scope)
     if finger is not None:
-        draw_finger_bench(canvas, rect, finger)
+        draw_finger_bench(canvas, rect, replace(finger, covered_px=_covered_px(scope, rect)))
         return
     hanging = hanging_view(scope)
     if hanging is not None:
         draw_hanging_bar(canvas, rect, hanging)
+
+
+def _covered_px(scope: Scope, rect: Rect) -> float:
+    """How much of the picture's top lies under the strip with the changed picture's button."""
+    strip = None if contrast_in_text(scope) else contrast_strip(scope)
+    return 0.0 if strip is None else strip.height(scope.look, rect.w)
 
 
 def finger_view(scope: Scope) -> FingerView | None:
@@ -175,29 +183,6 @@ def _marks(scope: Scope, rect: Rect) -> tuple[Node, ...]:
 
 
 # --- round it ------------------------------------------------------------------------------------------------
-
-
-def _contrast(scope: Scope) -> Widget | None:
-    told = scope.told
-    if scope.run.phase != "explain" or told is None or told.contrast is None:
-        return None
-    shown = scope.model.contrast
-    note = scope.text(told.contrast.happened) if shown else scope.say("same picture, one thing changed:")
-    text = scope.say("Back to your answer") if shown else scope.text(told.contrast.label)
-    lines = Column(
-        (
-            Label(
-                "contrast.note",
-                note,
-                style="body" if shown else "small",
-                color="ink" if shown else "soft",
-                align="center",
-            ),
-            Row((Spacer(), Button(CONTRAST, text), Spacer()), weights=(1.0, 0.0, 1.0), wraps=False),
-        ),
-        gap=4,
-    )
-    return Panel("contrast-ground", children=(lines,), fill="")
 
 
 def _progress(scope: Scope) -> Widget:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from lab.lesson import Explanation
 from lab.mechanics import MomentRow
-from lab.screens.question_layout import TextSheet
+from lab.screens.question_contrast import contrast_in_text, contrast_strip
+from lab.screens.question_layout import TextSheet, text_width_px
 from lab.screens.question_scope import AGAIN, GO_ON, HINT, LOCK, NEXT, PLACE, SIDE, SKIP, SURE, Scope
 from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
@@ -28,7 +29,19 @@ def text_sheet(scope: Scope) -> TextSheet:
 
 def _steps(scope: Scope, at: int) -> Steps:
     names = (scope.say("Predict"), scope.say("Let go"), scope.say("Explain"))
-    return Steps("steps", names, at)
+    steps = Steps("steps", names, at)
+    look = scope.look
+    room = (look.sizes.width if look.sizes.portrait else text_width_px(look)) - 2 * look.sizes.margin
+    if steps.natural_width(look) <= room:
+        return steps
+    # Where all three names have no room on one line, the present one is named.
+    return Steps("steps", tuple(name if number == at else "" for number, name in enumerate(names)), at)
+
+
+def _sheet(scope: Scope) -> str:
+    """A key of its own for every step of every question, so that each begins at its top."""
+    run = scope.run
+    return f"{SHEET}-{run.index}-{run.round}-{run.phase}"
 
 
 # --- predict -------------------------------------------------------------------------------------------------
@@ -52,7 +65,7 @@ def predict_sheet(scope: Scope) -> TextSheet:
         scope.run.sure,
     )
     return TextSheet(
-        SHEET,
+        _sheet(scope),
         (_steps(scope, 0), given, *_answer(scope), sure, *_hints(scope)),
         _predict_foot(scope),
     )
@@ -132,7 +145,7 @@ def watch_sheet(scope: Scope) -> TextSheet:
     said = scope.say("You said: {answer} ({sure}).", answer=_answer_text(scope), sure=sure[scope.run.sure or "guess"])
     watch = Column((Label("watch", scope.say("Watch what it does."), style="title"), Label("you-said", said)), gap=4)
     text = scope.say("Go on") if settled else scope.say("Let go…")
-    return TextSheet(SHEET, (_steps(scope, 1), watch), (Button(GO_ON, text, kind="main", enabled=settled),))
+    return TextSheet(_sheet(scope), (_steps(scope, 1), watch), (Button(GO_ON, text, kind="main", enabled=settled),))
 
 
 def _answer_text(scope: Scope) -> str:
@@ -150,7 +163,7 @@ def explain_sheet(scope: Scope) -> TextSheet:
     """What happened, what the answer is the answer to, and the sum that decides."""
     told = scope.told
     if told is None:
-        return TextSheet(SHEET, (_steps(scope, 2),), ())
+        return TextSheet(_sheet(scope), (_steps(scope, 2),), ())
     happened = Column(
         (
             Label("headline", scope.text(told.headline), style="title"),
@@ -168,7 +181,9 @@ def explain_sheet(scope: Scope) -> TextSheet:
     onward = scope.say("Finish") if last else scope.say("Next")
     foot = Row((Button(AGAIN, again), Button(NEXT, onward, kind="main")))
     sums = Column((moment_table(scope, told), total), gap=4)
-    return TextSheet(SHEET, (_steps(scope, 2), happened, *idea, sums), (foot,))
+    strip = contrast_strip(scope) if contrast_in_text(scope) else None
+    changed = () if strip is None else (strip,)
+    return TextSheet(_sheet(scope), (_steps(scope, 2), happened, *idea, sums, *changed), (foot,))
 
 
 def moment_table(scope: Scope, told: Explanation) -> Table:

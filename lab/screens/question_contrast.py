@@ -1,0 +1,39 @@
+"""The same picture with one thing changed: the button that shows it, and what it shows in a sentence."""
+
+from __future__ import annotations
+
+from lab.screens.question_scope import CONTRAST, Scope
+from lab.ui.widgets.arrange import Column, Row, Spacer
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.label import Label
+from lab.ui.widgets.panel import Panel
+from lab.ui.widgets.widget import Widget
+
+
+def contrast_in_text(scope: Scope) -> bool:
+    """Whether the button stands in the text: large letters over a low picture would cover it."""
+    sizes = scope.look.sizes
+    return sizes.text_scale > 1.2 and not sizes.portrait
+
+
+def contrast_strip(scope: Scope) -> Widget | None:
+    told = scope.told
+    if scope.run.phase != "explain" or told is None or told.contrast is None:
+        return None
+    shown = scope.model.contrast
+    note = scope.text(told.contrast.happened) if shown else scope.say("same picture, one thing changed:")
+    text = scope.say("Back to your answer") if shown else scope.text(told.contrast.label)
+    lines = Column(
+        (
+            Label(
+                "contrast.note",
+                note,
+                style="body" if shown else "small",
+                color="ink" if shown else "soft",
+                align="center",
+            ),
+            Row((Spacer(), Button(CONTRAST, text), Spacer()), weights=(1.0, 0.0, 1.0), wraps=False),
+        ),
+        gap=4,
+    )
+    return lines if contrast_in_text(scope) else Panel("contrast-ground", children=(lines,), fill="")
