@@ -1,0 +1,123 @@
+"""The loop with a window that is none: it sleeps at rest, draws what changed, and never more than needed."""
+
+from collections.abc import Sequence
+from typing import Any
+
+import pytest
+
+from lab.app.loop import FRAME_NS, LOOK_NS, Loop
+from lab.ui.events import Event, Exposed, PointerDown, PointerMove, PointerUp, Quit
+from lab.ui.geometry import Rect
+from lab.ui.list_canvas import ListCanvas
+
+SECOND_NS = 1_000_000_000
+
+
+class Canvas(ListCanvas):
+    """A list canvas that says whether it changed."""
+
+    def __init__(self, size: tuple[int, int]) -> None:
+        super().__init__(size)
+        self._shown: object = None
+
+    def paint(self) -> list[Rect]:
+        ops = tuple(self.ops)
+        changed = ops != self._shown
+        self._shown = ops
+        return [Rect(0.0, 0.0, *self.size)] if changed else []
+
+
+class Quiet:
+    """A window to which a script of events happens, and a clock that moves only by sleeping."""
+
+    def __init__(self, size: tuple[int, int], script: Sequence[tuple[float, Event]]) -> None:
+        self.canvas = Canvas(size)
+        self.now_ns = 0
+        self.slept: list[float] = []
+        self.presented = 0
+        self._script = [(round(at * SECOND_NS), event) for at, event in script]
+
+    def events(self) -> list[Event]:
+        due = [event for at_ns, event in self._script if at_ns <= self.now_ns]
+        self._script = [(at_ns, event) for at_ns, event in self._script if at_ns > self.now_ns]
+        return due
+
+    def present(self, rects: Sequence[Rect]) -> None:
+        self.presented += bool(rects)
+
+    def sleep(self, seconds: float) -> None:
+        self.slept.append(seconds)
+        self.now_ns += round(seconds * SECOND_NS)
+
+
+def _run(pilot: Any, *script: tuple[float, Event]) -> tuple[Loop, Quiet]:
+    window = Quiet(pilot.lab.size, script)
+    loop = Loop(pilot.lab, window, clock_ns=lambda: window.now_ns, sleep=window.sleep)
+    loop.run()
+    return loop, window
+
+
+def test_at_rest_one_picture_is_drawn_and_no_more(pilot: Any):
+    loop, window = _run(pilot, (600.0, Quit()))
+    assert loop.drawn == 1
+    assert window.presented == 1
+    # It looks for events so often, and does nothing else.
+    assert len(window.slept) == pytest.approx(600 * SECOND_NS / LOOK_NS, rel=0.01)
+
+
+def test_while_something_moves_there_are_sixty_pictures_a_second(pilot: Any):
+    x, y = pilot.middle("let-go")
+    loop, _ = _run(pilot, (1.0, PointerDown(0, x, y)), (1.0, PointerUp(0, x, y)), (1.5, Quit()))
+    # Half a second of motion at 60 a second, the first picture, and the press; one frame either way.
+    assert 28 <= loop.drawn <= 34
+
+
+def test_when_it_has_come_to_rest_no_more_is_drawn(pilot: Any):
+    x, y = pilot.middle("let-go")
+    loop, _ = _run(pilot, (1.0, PointerDown(0, x, y)), (1.0, PointerUp(0, x, y)), (200.0, Quit()))
+    assert loop.drawn < 15 * 60
+
+
+def test_a_thousand_moves_of_the_mouse_in_a_second_make_no_more_than_sixty_pictures(pilot: Any):
+    x, y = pilot.middle("weight-1")
+    moves = [(1.0 + number / 1000, PointerMove(0, x + number / 10, y)) for number in range(1000)]
+    loop, _ = _run(pilot, (0.99, PointerDown(0, x, y)), *moves, (2.01, Quit()))
+    assert 30 <= loop.drawn <= 64
+
+
+def test_an_event_is_answered_by_the_next_picture(pilot: Any):
+    x, y = pilot.middle("let-go")
+    loop, window = _run(
+        pilot, (1.0, PointerDown(0, x, y)), (1.0, PointerUp(0, x, y)), (1.0 + FRAME_NS / SECOND_NS, Quit())
+    )
+    assert loop.drawn >= 2
+    assert window.presented >= 2
+
+
+def test_an_exposed_window_is_drawn_again(pilot: Any):
+    loop, _ = _run(pilot, (1.0, Exposed()), (2.0, Quit()))
+    assert loop.drawn == 2
+
+
+def test_a_notice_wakes_the_loop_to_be_taken_away(pilot: Any):
+    pilot.lab.house.now_ns = 0
+    pilot.lab.open_lesson("no-such-lesson")
+    loop, window = _run(pilot, (30.0, Quit()))
+    assert loop.drawn == 2
+    assert not pilot.says("no-such-lesson")
+    assert window.presented == 2
+
+
+def test_the_loop_ends_with_everything_kept(pilot: Any):
+    pilot.lab.open_lesson("lopsided-tool")
+    x, y = pilot.middle("finger")
+    _run(
+        pilot,
+        (1.0, PointerDown(0, x, y)),
+        (1.1, PointerMove(0, x - 60, y)),
+        (1.2, PointerMove(0, x - 100, y)),
+        (1.3, PointerUp(0, x - 100, y)),
+        (2.0, Quit()),
+    )
+    (attempt,) = pilot.attempts()
+    assert not attempt.locked
