@@ -149,7 +149,7 @@ def _stage_for(bench: HangingBar, frame: Rect, look: Look) -> Stage:
     rail_w = (rail_m[1] - rail_m[0]) * px_per_m
     left = frame.x + (frame.w - rail_w) / 2
     rail = Rect(left, frame.y + rule_h, rail_w, rail_h)
-    drop = max(reach / 2 * px_per_m + sizes.px(26), min((room - hang) * 0.46, sizes.px(240)))
+    drop = max(reach / 2 * px_per_m + sizes.px(26), min((room - hang) * 0.46, sizes.px(320)))
     depth = max(bench.bar.depth_m * px_per_m, sizes.px(24))
     drop = max(min(drop, room - hang - depth / 2), sizes.px(60))
     origin_x = left - rail_m[0] * px_per_m

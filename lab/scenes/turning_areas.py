@@ -64,7 +64,7 @@ class Plot:
     px_per_kg: float
 
 
-def _plot(view: HangingView, body: Rect, camera: Camera | None) -> Plot:
+def plot_of(view: HangingView, body: Rect, camera: Camera | None) -> Plot:
     """Right under the bar its own scale is used, so that each rectangle ends below its weight."""
     areas = turning_areas(view.bench)
     heights = [sum(a.mass_kg for a in areas if a.left is left) for left in (True, False)]
@@ -104,7 +104,7 @@ def draw_turning_areas(canvas: Canvas, rect: Rect, view: HangingView, *, camera:
     body = Rect(inner.x, inner.y + head_h + sizes.px(4), inner.w, inner.h - head_h - foot_h - sizes.px(8))
     if body.h < sizes.px(24):
         return
-    plot = _plot(view, body, camera)
+    plot = plot_of(view, body, camera)
     placed = stacked_rects(view, plot)
     for area, box in placed:
         _draw_area(canvas, view, area, box)
