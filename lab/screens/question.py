@@ -78,9 +78,13 @@ class QuestionScreen:
 
     def show(self, model: QuestionModel) -> None:
         """Take a new model."""
+        hinted = self._model is not None and model.run.hints > self._model.run.hints
         self._model = model
         self._remember(model)
         self._refresh()
+        if hinted:
+            # A hint pushes its button down; what was asked for, just above it, must be seen.
+            self._page.desk.focus(HINT)
         at = (model.run.index, model.run.round, model.run.phase)
         if at != self._at:
             self._at = at
