@@ -7,6 +7,7 @@ from typing import Literal
 from lab.outline import Node
 from lab.ui.geometry import Rect
 from lab.ui.look import Look
+from lab.ui.widgets.scroll import Scroll
 from lab.ui.widgets.widget import Mood, Plain, Widget, facing
 
 
@@ -22,12 +23,18 @@ def shared(room: float, wants: Sequence[float], weights: Sequence[float]) -> lis
     for i, weight in enumerate(weights):
         if weight <= 0:
             lengths[i] = wants[i]
+    asked = sum(wants[i] for i in open_)
+    if asked > left:
+        given = max(0.0, left) / asked if asked else 0.0
+        for i in open_:
+            lengths[i] = wants[i] * given
+        return lengths
     while open_:
         share = left / sum(weights[i] for i in open_)
         short = [i for i in open_ if wants[i] > share * weights[i]]
-        if not short or len(short) == len(open_):
+        if not short:
             for i in open_:
-                lengths[i] = max(0.0, share * weights[i])
+                lengths[i] = share * weights[i]
             return lengths
         for i in short:
             lengths[i] = wants[i]
@@ -217,9 +224,18 @@ def stacked(
     """Children from the top of a rectangle down, all as wide as it."""
     heights = [child.height(look, rect.w) for child in children]
     if any(weights):
+        flexible = zip(children, heights, weights, strict=True)
+        heights = [_least_height(look, child, tall) if weight > 0 else tall for child, tall, weight in flexible]
         heights = shared(rect.h - gap * max(0, len(children) - 1), heights, weights)
     placed, y = [], rect.y
     for child, tall in zip(children, heights, strict=True):
         placed.append((child, Rect(rect.x, y, rect.w, tall)))
         y += tall + gap
     return tuple(placed)
+
+
+def _least_height(look: Look, child: Widget, tall: float) -> float:
+    """The height below which a child is no use: for a scroll column a few targets, for others all they need."""
+    if isinstance(child, Sized) and child.tall is None:
+        return _least_height(look, child.child, tall)
+    return min(tall, 4 * look.sizes.target) if isinstance(child, Scroll) else tall

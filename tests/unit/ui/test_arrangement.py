@@ -8,7 +8,20 @@ from lab.outline import Words, find
 from lab.ui import THEMES, Desk, ListCanvas, Look, Rect, Sizes
 from lab.ui.metrics import text_width
 from lab.ui.paragraph import wrapped
-from lab.ui.widgets import Button, Column, Label, Row, Sized, Table, TableColumn, TableRow, Tray, TrayItem
+from lab.ui.widgets import (
+    Button,
+    Column,
+    Label,
+    Picture,
+    Row,
+    Scroll,
+    Sized,
+    Table,
+    TableColumn,
+    TableRow,
+    Tray,
+    TrayItem,
+)
 from lab.ui.widgets.arrange import shared
 from lab.ui.widgets.stepping import on_step
 
@@ -124,3 +137,16 @@ def test_the_same_picture_is_recorded_once_and_looks_the_same_again():
     desk.draw(first)
     desk.draw(second)
     assert first.ops == second.ops
+
+
+def test_a_scroll_column_leaves_its_share_to_the_picture_above_it():
+    picture = Picture("picture", "bench", lambda canvas, rect: None, least=(200, 160))
+    rows = Column(tuple(Button(f"b{n}", f"Lesson {n}") for n in range(60)))
+    desk = laid(Column((picture, Scroll("list", rows)), gap=0, weights=(1, 2)), look_of())
+    assert desk.rect("picture").h == 240
+    assert desk.rect("list").h == 480
+
+
+def test_where_room_is_short_everything_weighted_gives_way_alike():
+    assert shared(100, [50, 100, 100], [0, 1, 1]) == [50, 25, 25]
+    assert shared(0, [0, 1], [1, 0]) == [0, 1]

@@ -141,10 +141,10 @@ def test_the_window_tells_of_itself():
         (0, pygame.WINDOWSIZECHANGED, {"x": 800, "y": 600}),
         (0, pygame.WINDOWEXPOSED, {}),
         (0, pygame.WINDOWFOCUSLOST, {}),
-        (0, pygame.DROPFILE, {"file": "/tmp/hook.toml"}),
+        (0, pygame.DROPFILE, {"file": "boat-hook.toml"}),
         (0, pygame.QUIT, {}),
     ]
-    assert read(stream) == [Resized(800, 600), Exposed(), FocusLost(), FileDropped(Path("/tmp/hook.toml")), Quit()]
+    assert read(stream) == [Resized(800, 600), Exposed(), FocusLost(), FileDropped(Path("boat-hook.toml")), Quit()]
 
 
 def test_the_wheel_scrolls():
