@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import atan2, cos, hypot, pi, sin
+from math import asin, atan2, cos, hypot, pi, sin
 
 from lab.scenes.finger_bench import carriage_box
 from lab.scenes.finger_stage import FingerStage, FingerView, balance_m, body_place_px
@@ -129,13 +129,17 @@ def _draw_turning(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
     end = body_place_px(view, stage, (left_m if left else right_m, (bottom_m + top_m) / 2))
     radius = hypot(end[0] - pivot[0], end[1] - pivot[1]) + sizes.px(24)
     middle = atan2(pivot[1] - end[1], end[0] - pivot[0])
-    # Long enough to be seen, short enough to stay beside the end it is about.
-    sweep = min(0.9, sizes.px(120) / radius) * (1 if left else -1)
-    start = middle - sweep * 0.5
-    if not left and start < 0:
-        start += 2 * pi
+    # Long enough to be seen, short enough to stay beside the end it is about; its head stays above the rule.
+    size = sizes.px(15)
+    sweep = min(0.9, sizes.px(120) / radius)
+    lowest = asin(max(-1.0, min(1.0, (pivot[1] - stage.rule.y + sizes.px(8)) / radius))) + size / radius
+    if left:
+        sense, start = 1, min(middle % (2 * pi) - sweep * 0.5, pi - lowest - sweep)
+    else:
+        sense, start = -1, max(middle + sweep * 0.5, lowest + sweep)
+    sweep *= sense
     canvas.arc(pivot, radius, start, sweep, color, width=sizes.px(4))
-    _draw_head(canvas, pivot, radius, start + sweep, sense=1 if left else -1, size=sizes.px(15), color=color)
+    _draw_head(canvas, pivot, radius, start + sweep, sense=sense, size=size, color=color)
 
 
 def _draw_head(
