@@ -33,7 +33,7 @@ from lab.screens.settings_panel import LOOKS_DIALOG, LOOKS_DONE, changed_setting
 from lab.simulation import Command, Guess, HoldStill, LetGo, Redo, SetView, Undo
 from lab.ui.canvas import Canvas
 from lab.ui.desk import Desk
-from lab.ui.events import Event, Key, Text
+from lab.ui.events import Event, Key, PointerDown, Text
 from lab.ui.geometry import Rect
 from lab.ui.look import Look
 from lab.ui.outcomes import Chosen, Escaped, Pressed, WidgetEvent
@@ -103,6 +103,8 @@ class FreeBuildScreen:
         shortcut = _shortcut(event)
         if shortcut is not None and not self._dialog:
             return Outcome(consumed=True, intents=(Do(command=shortcut),))
+        if isinstance(event, PointerDown):
+            self._hands.pointer_down(event.pointer, (event.x, event.y))
         events = self._desk.handle(event)
         intents: list[Intent] = []
         for one in events:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from lab.scenes.hanging_scene import along_at_m, place_at_m
-from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView, weight_key
+from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView
+from lab.screens.hanging_bar_moves import move_of, moves_of, snapped_m, weight_of, where_is, x_of
 from lab.screens.hanging_bar_panel import tray_mass_kg
 from lab.screens.hanging_bar_strip import CANCEL, HOLDING, PLACE, REMOVE, picked_weight
-from lab.simulation import Command, Hang, Hung, Move, MovePivot, MoveReference, Remove, SetHold
+from lab.simulation import Command, Hang, Move, Remove, SetHold
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import (
     Changed,
@@ -25,9 +26,6 @@ from lab.ui.outcomes import (
 )
 
 GHOST = "on-its-way"
-MARK_PULL_PX = 2.5
-"""Within so many design pixels of a mark of the rule a dragged thing takes the mark: a little less than half the
-distance of two marks of a usual bar, so that places between them can still be reached by dragging."""
 LARGE_STEPS = 10
 
 
@@ -63,8 +61,18 @@ class Hands:
 
     picked: str = ""
     armed: Armed | None = None
-    carried: Carried | None = None
-    focus: str = field(default="")
+    focus: str = ""
+    _carried: dict[int, Carried] = field(default_factory=dict)
+    _downs: dict[int, Point] = field(default_factory=dict)
+
+    @property
+    def carried(self) -> Carried | None:
+        """What was taken in hand last, if anything is carried."""
+        return next(reversed(self._carried.values()), None)
+
+    def pointer_down(self, pointer: int, at: Point) -> None:
+        """Remember where a pointer went down: what it will carry keeps its distance to that point."""
+        self._downs[pointer] = at
 
     @property
     def ghost(self) -> Ghost | None:
@@ -92,11 +100,11 @@ class Hands:
             case DragBegan():
                 return self._began(event, view, rect)
             case Dragged():
-                return self._carry(event.at, view, rect)
+                return self._carry(event.pointer, event.at, view, rect)
             case Dropped():
-                return self._put_down(event.at, view, rect)
+                return self._put_down(event.pointer, event.at, view, rect)
             case DragCancelled():
-                return self._put_back()
+                return self._put_back(event.pointer)
             case Nudged():
                 return self._nudged(event, view)
             case Removed():
@@ -126,7 +134,7 @@ class Hands:
             self.armed = None
         elif key == REMOVE:
             return self._removed(self.picked, view)
-        elif key in (PIVOT, REFERENCE) or _weight(view, key) is not None:
+        elif key in (PIVOT, REFERENCE) or weight_of(view, key) is not None:
             self.armed = None
             self.picked = "" if self.picked == key else key
         return ()
@@ -146,7 +154,7 @@ class Hands:
         return (Hang(mass_kg, at_m),)
 
     def _removed(self, key: str, view: HangingView) -> tuple[Command, ...]:
-        weight = _weight(view, key)
+        weight = weight_of(view, key)
         if weight is None:
             return ()
         self.picked = ""
@@ -166,26 +174,26 @@ class Hands:
             mass_kg = self.armed.mass_kg
         if mass_kg is not None:
             self.armed, self.picked = None, ""
-            self.carried = Carried(
+            self._carried[event.pointer] = Carried(
                 key=event.key, mass_kg=mass_kg, origin_m=None, offset_px=0.0, at_m=None, pointer=event.at
             )
-            return self._carry(event.at, view, rect)
-        origin_m, mass_kg = _where(event.key, view)
+            return self._carry(event.pointer, event.at, view, rect)
+        origin_m, mass_kg = where_is(event.key, view)
         if origin_m is None:
             return ()
         self.armed, self.picked = None, event.key
-        self.carried = Carried(
+        self._carried[event.pointer] = Carried(
             key=event.key,
             mass_kg=mass_kg,
             origin_m=origin_m,
-            offset_px=_x_of(origin_m, view, rect) - event.at[0],
+            offset_px=x_of(origin_m, view, rect) - self._downs.get(event.pointer, event.at)[0],
             at_m=origin_m,
             pointer=event.at,
         )
-        return ()
+        return self._carry(event.pointer, event.at, view, rect)
 
-    def _carry(self, at: Point, view: HangingView, rect: Rect) -> tuple[Command, ...]:
-        carried = self.carried
+    def _carry(self, pointer: int, at: Point, view: HangingView, rect: Rect) -> tuple[Command, ...]:
+        carried = self._carried.get(pointer)
         if carried is None:
             return ()
         point = (at[0] + carried.offset_px, at[1])
@@ -194,19 +202,19 @@ class Hands:
         else:
             along_m = place_at_m(view, rect, point)
             at_m = None if along_m is None else snapped_m(along_m, view, rect)
-        self.carried = replace(carried, at_m=at_m, pointer=at)
+        self._carried[pointer] = replace(carried, at_m=at_m, pointer=at)
         if carried.origin_m is None:
             return ()
         goal_m = carried.origin_m if at_m is None else at_m
-        command = _move(carried.key, goal_m, view, joins=carried.begun)
+        command = move_of(carried.key, goal_m, view, joins=carried.begun)
         if command is None:
             return ()
-        self.carried = replace(self.carried, begun=True)
+        self._carried[pointer] = replace(carried, at_m=at_m, pointer=at, begun=True)
         return (command,)
 
-    def _put_down(self, at: Point, view: HangingView, rect: Rect) -> tuple[Command, ...]:
-        commands = self._carry(at, view, rect)
-        carried, self.carried = self.carried, None
+    def _put_down(self, pointer: int, at: Point, view: HangingView, rect: Rect) -> tuple[Command, ...]:
+        commands = self._carry(pointer, at, view, rect)
+        carried = self._carried.pop(pointer, None)
         if carried is None or carried.at_m is None:
             return commands if carried is None else (*commands, *self._off_the_bar(carried, view))
         if carried.origin_m is None and carried.mass_kg is not None:
@@ -218,14 +226,14 @@ class Hands:
         nowhere_m = view.bench.bar.right_m + view.bench.bar.length_m
         if carried.origin_m is None and carried.mass_kg is not None:
             return (Hang(carried.mass_kg, nowhere_m),)
-        weight = _weight(view, carried.key)
+        weight = weight_of(view, carried.key)
         return () if weight is None else (Move(weight.id, nowhere_m),)
 
-    def _put_back(self) -> tuple[Command, ...]:
-        carried, self.carried = self.carried, None
+    def _put_back(self, pointer: int) -> tuple[Command, ...]:
+        carried = self._carried.pop(pointer, None)
         if carried is None or carried.origin_m is None or not carried.begun:
             return ()
-        return _plain_move(carried.key, carried.origin_m, joins=True)
+        return moves_of(carried.key, carried.origin_m, joins=True)
 
     # --- small steps ----------------------------------------------------------------------------------------
 
@@ -237,62 +245,12 @@ class Hands:
             goal_m = min(max(self.armed.at_m + step_m, bar.left_m), bar.right_m)
             self.armed = replace(self.armed, at_m=round(goal_m, 9))
             return ()
-        now_m, _ = _where(event.key, view)
+        now_m, _ = where_is(event.key, view)
         if now_m is None:
             return ()
         self.picked = event.key
         return self._moved_to(event.key, now_m + step_m, view)
 
     def _moved_to(self, key: str, at_m: float, view: HangingView) -> tuple[Command, ...]:
-        command = _move(key, at_m, view, joins=False)
+        command = move_of(key, at_m, view, joins=False)
         return () if command is None else (command,)
-
-
-def snapped_m(along_m: float, view: HangingView, rect: Rect) -> float:
-    """The place that a pointer means: a mark of the rule where it is near one, else to the last shown decimal."""
-    units, fineness = view.readings.units, view.readings.fineness
-    value = units.from_m(along_m)
-    mark = round(value / fineness.mark) * fineness.mark
-    m_per_px = along_at_m(view, rect, (1.0, 0.0)) - along_at_m(view, rect, (0.0, 0.0))
-    pull = units.from_m(MARK_PULL_PX * view.look.sizes.unit * m_per_px)
-    goal = mark if abs(value - mark) <= pull else round(value, fineness.length)
-    return units.to_m(round(goal, 9))
-
-
-def _weight(view: HangingView, key: str) -> Hung | None:
-    return next((weight for weight in view.bench.weights if weight_key(weight) == key), None)
-
-
-def _where(key: str, view: HangingView) -> tuple[float | None, float | None]:
-    """Where a thing of the picture is now, and its mass if it is a weight."""
-    if key == PIVOT:
-        return view.bench.pivot.at_m, None
-    if key == REFERENCE:
-        return view.bench.reference_m, None
-    weight = _weight(view, key)
-    return (None, None) if weight is None else (weight.at_m, weight.mass_kg)
-
-
-def _move(key: str, at_m: float, view: HangingView, *, joins: bool) -> Command | None:
-    """The command that moves a thing of the picture; a weight never past the ends of the bar."""
-    weight = _weight(view, key)
-    if weight is not None:
-        bar = view.bench.bar
-        at_m = min(max(at_m, bar.left_m), bar.right_m)
-    moves = _plain_move(key, round(at_m, 9), joins=joins)
-    return moves[0] if moves else None
-
-
-def _plain_move(key: str, at_m: float, *, joins: bool) -> tuple[Command, ...]:
-    if key == PIVOT:
-        return (MovePivot(at_m, joins=joins),)
-    if key == REFERENCE:
-        return (MoveReference(at_m, joins=joins),)
-    number = key.removeprefix("weight-")
-    return (Move(int(number), at_m, joins=joins),) if number.isdigit() else ()
-
-
-def _x_of(at_m: float, view: HangingView, rect: Rect) -> float:
-    """The x of a place along, from what an x shows."""
-    zero, one = along_at_m(view, rect, (0.0, 0.0)), along_at_m(view, rect, (1.0, 0.0))
-    return (at_m - zero) / (one - zero)

@@ -1,0 +1,64 @@
+"""Where things of the hanging bar are, and the commands that move them."""
+
+from __future__ import annotations
+
+from lab.scenes.hanging_scene import along_at_m
+from lab.scenes.hanging_view import HANGING, PIVOT, REFERENCE, HangingView, weight_key
+from lab.simulation import Command, Hung, Move, MovePivot, MoveReference
+from lab.ui.geometry import Rect
+
+MARK_PULL_PX = 2.5
+"""Within so many design pixels of a mark of the rule a dragged thing takes the mark: a little less than half the
+distance of two marks of a usual bar, so that places between them can still be reached by dragging."""
+
+
+def snapped_m(along_m: float, view: HangingView, rect: Rect) -> float:
+    """The place that a pointer means: a mark of the rule where it is near one, else to the last shown decimal."""
+    units, fineness = view.readings.units, view.readings.fineness
+    value = units.from_m(along_m)
+    mark = round(value / fineness.mark) * fineness.mark
+    m_per_px = along_at_m(view, rect, (1.0, 0.0)) - along_at_m(view, rect, (0.0, 0.0))
+    pull = units.from_m(MARK_PULL_PX * view.look.sizes.unit * m_per_px)
+    goal = mark if abs(value - mark) <= pull else round(value, fineness.length)
+    return units.to_m(round(goal, 9))
+
+
+def weight_of(view: HangingView, key: str) -> Hung | None:
+    """The weight of a key, if it is there."""
+    return next((weight for weight in view.bench.weights if weight_key(weight) == key), None)
+
+
+def where_is(key: str, view: HangingView) -> tuple[float | None, float | None]:
+    """Where a thing of the picture is now, and its mass if it is a weight."""
+    if key == PIVOT:
+        return view.bench.pivot.at_m, None
+    if key == REFERENCE:
+        return view.bench.reference_m, None
+    weight = weight_of(view, key)
+    return (None, None) if weight is None else (weight.at_m, weight.mass_kg)
+
+
+def move_of(key: str, at_m: float, view: HangingView, *, joins: bool) -> Command | None:
+    """The command that moves a thing of the picture; a weight never past the ends of the bar."""
+    weight = weight_of(view, key)
+    if weight is not None:
+        bar = view.bench.bar
+        at_m = min(max(at_m, bar.left_m), bar.right_m)
+    moves = moves_of(key, round(at_m, 9), joins=joins)
+    return moves[0] if moves else None
+
+
+def moves_of(key: str, at_m: float, *, joins: bool) -> tuple[Command, ...]:
+    """The command that puts a thing of the picture to a place; none for anything else."""
+    if key == PIVOT:
+        return (MovePivot(at_m, joins=joins),)
+    if key == REFERENCE:
+        return (MoveReference(at_m, joins=joins),)
+    number = key.removeprefix(HANGING)
+    return (Move(int(number), at_m, joins=joins),) if number.isdigit() else ()
+
+
+def x_of(at_m: float, view: HangingView, rect: Rect) -> float:
+    """The x of a place along, from what an x shows."""
+    zero, one = along_at_m(view, rect, (0.0, 0.0)), along_at_m(view, rect, (1.0, 0.0))
+    return (at_m - zero) / (one - zero)
