@@ -1,13 +1,16 @@
 """Where every widget lies, worked out once from the tree; drawing, hit tests and the outline all use it."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from lab.outline import Node
 from lab.ui.canvas import Canvas
 from lab.ui.draw_memory import DrawMemory
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
+from lab.ui.widgets.arrange import Column, Row, Sized
+from lab.ui.widgets.panel import Panel
+from lab.ui.widgets.picture import Picture
 from lab.ui.widgets.scroll import Scroll
 from lab.ui.widgets.widget import Mood, Spot, Widget
 
@@ -25,12 +28,13 @@ class Placed:
 
 @dataclass(frozen=True, slots=True)
 class Target:
-    """A spot, what it is clipped to, and the scroll columns that it lies in, outermost first."""
+    """A spot, what it is clipped to, the scroll columns that it lies in (outermost first), the widget it is on."""
 
     spot: Spot
     clip: Rect | None
     scrolls: tuple[str, ...]
     layer: int
+    owner: Widget
 
     @property
     def key(self) -> str:
@@ -168,9 +172,51 @@ def arrange(look: Look, layers: tuple[Widget, ...], offsets: Mapping[str, float]
     whole = Rect(0.0, 0.0, look.sizes.width, look.sizes.height)
     placed = tuple(plan.place(widget, whole, None, ()) for widget in layers)
     targets = tuple(
-        Target(spot, part.clip, part.scrolls, number)
+        target
         for number, layer in enumerate(placed)
         for part in _walk(layer)
-        for spot in part.widget.spots(look, part.rect)
+        for target in _targets(look, part, number)
     )
     return Arrangement(look, placed, targets, plan.scrolls)
+
+
+def _targets(look: Look, part: Placed, layer: int) -> Iterator[Target]:
+    for spot in part.widget.spots(look, part.rect):
+        yield Target(spot, part.clip, part.scrolls, layer, part.widget)
+
+
+def pictures_in(widget: object) -> Iterator[Picture]:
+    """The pictures in a tree, as far as it is made of the arranging widgets."""
+    if isinstance(widget, Picture):
+        yield widget
+    elif isinstance(widget, Sized | Scroll):
+        yield from pictures_in(widget.child)
+    elif isinstance(widget, Column | Row | Panel):
+        for child in widget.children:
+            yield from pictures_in(child)
+
+
+def renewed(scene: Arrangement, root: Widget) -> Arrangement | None:
+    """The same arrangement with the pictures of an equal tree; None where not all of them are found in it."""
+    fresh = {picture.key: picture for picture in pictures_in(root)}
+    held = {part.widget.key for part in _walk(scene.layers[0]) if isinstance(part.widget, Picture)}
+    if held != set(fresh):
+        return None
+    bottom = _with_pictures(scene.layers[0], fresh)
+    parts = {part.widget.key: part for part in _walk(bottom) if isinstance(part.widget, Picture)}
+    targets: list[Target] = []
+    for target in scene.targets:
+        if not isinstance(target.owner, Picture):
+            targets.append(target)
+        elif target.owner.key in parts:
+            targets.extend(_targets(scene.look, parts.pop(target.owner.key), target.layer))
+    return Arrangement(scene.look, (bottom, *scene.layers[1:]), tuple(targets), scene.scrolls)
+
+
+def _with_pictures(placed: Placed, fresh: Mapping[str, Picture]) -> Placed:
+    if isinstance(placed.widget, Picture):
+        return replace(placed, widget=fresh[placed.widget.key])
+    children = tuple(_with_pictures(child, fresh) for child in placed.children)
+    if all(new is old for new, old in zip(children, placed.children, strict=True)):
+        return placed
+    return replace(placed, children=children)

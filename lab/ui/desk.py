@@ -1,7 +1,7 @@
 """The desk: a tree of widgets with its pointers, its keyboard focus, its dialog and its outline."""
 
 from lab.outline import Node
-from lab.ui.arrangement import Target, arrange
+from lab.ui.arrangement import Target, arrange, renewed
 from lab.ui.canvas import Canvas
 from lab.ui.draw_memory import DrawMemory
 from lab.ui.events import Event, FocusLost, Key, PointerCancel, PointerDown, PointerMove, PointerUp, Text, Wheel
@@ -63,8 +63,14 @@ class Desk:
 
     def show(self, root: Widget, *, dialog: Dialog | None = None, toast: Toast | None = None) -> None:
         """Puts a tree on the desk, with a dialog and a toast above it if there are any."""
+        before = (self._root, self._dialog, self._toast)
         self._root, self._dialog, self._toast = root, dialog, toast
-        self._lay_out()
+        scene = renewed(self._scene, root) if before == (root, dialog, toast) else None
+        if scene is None:
+            self._lay_out()
+        else:
+            self._scene = scene
+            self._focus.keep(self._active, [shown.key for shown in self._modals])
 
     def restyle(self, look: Look) -> None:
         """Another look: a new window size, theme, text scale or language."""

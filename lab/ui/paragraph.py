@@ -61,14 +61,20 @@ def text_height(look: Look, text: str, width: float, style: str) -> float:
 
 def natural_width(look: Look, text: str, style: str) -> float:
     """The width of a text on as few lines as it allows."""
-    size, bold = look.sizes.text(style), is_bold(style)
-    return max(text_width(line, size=size, bold=bold) for line in text.split("\n"))
+    return _widths(text, look.sizes.text(style), bold=is_bold(style))[0]
 
 
 def least_width(look: Look, text: str, style: str) -> float:
     """The width of its longest word: narrower would break it."""
-    size, bold = look.sizes.text(style), is_bold(style)
-    return max(text_width(word, size=size, bold=bold) for word in text.split()) if text.split() else 0.0
+    return _widths(text, look.sizes.text(style), bold=is_bold(style))[1]
+
+
+@lru_cache(maxsize=4096)
+def _widths(text: str, size: float, *, bold: bool) -> tuple[float, float]:
+    """(the width of its widest line, of its longest word)."""
+    widest = max(text_width(line, size=size, bold=bold) for line in text.split("\n"))
+    longest = max((text_width(word, size=size, bold=bold) for word in text.split()), default=0.0)
+    return widest, longest
 
 
 def anchor_side(look: Look, align: Align) -> Literal["left", "center", "right"]:

@@ -1,7 +1,7 @@
 """A drawing with bodies in it that can be taken hold of."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from lab.outline import Node
@@ -38,15 +38,16 @@ class Picture(Plain):
 
     draw: (canvas, rect).  handles: (rect) -> the bodies in it, the topmost last.  nodes: (rect) -> what else can be
     read out.  value: the whole said in a sentence.  least: width and height in design pixels.  tappable: whether a
-    press on a bare place is reported.
+    press on a bare place is reported.  Pictures are equal where they take the same place: what moves in them does
+    not count, so that a tree in which only a picture moves need not be laid out again.
     """
 
     key: str
     name: str
-    draw_in: Draw
-    handles: Callable[[Rect], tuple[Handle, ...]] = lambda rect: ()
-    nodes: Callable[[Rect], tuple[Node, ...]] = lambda rect: ()
-    value: str = ""
+    draw_in: Draw = field(compare=False)
+    handles: Callable[[Rect], tuple[Handle, ...]] = field(default=lambda rect: (), compare=False)
+    nodes: Callable[[Rect], tuple[Node, ...]] = field(default=lambda rect: (), compare=False)
+    value: str = field(default="", compare=False)
     least: tuple[float, float] = (240.0, 160.0)
     tappable: bool = True
 

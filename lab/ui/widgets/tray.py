@@ -1,7 +1,7 @@
 """Things to take and put into the picture."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from lab.outline import Node
 from lab.ui.canvas import Canvas, Draw
@@ -18,11 +18,14 @@ _PICTURE_PX = 58.0
 
 @dataclass(frozen=True, slots=True)
 class TrayItem:
-    """One thing: its text below its picture.  picked: taken up, waiting to be put somewhere."""
+    """One thing: its text below its picture.  picked: taken up, waiting to be put somewhere.
+
+    draw: always the same for one key; it does not count when items are compared.
+    """
 
     key: str
     text: str
-    draw: Draw
+    draw: Draw = field(compare=False)
     picked: bool = False
     enabled: bool = True
 

@@ -2,6 +2,7 @@
 
 import pytest
 
+from lab.outline import find
 from lab.ui import Rect
 from lab.ui.events import FocusLost, Key, PointerCancel, PointerDown, PointerMove, PointerUp, Wheel
 from lab.ui.outcomes import (
@@ -236,3 +237,36 @@ def test_a_button_scrolled_out_of_sight_cannot_be_hit(desk):
 def test_the_mouse_moving_without_a_button_does_nothing(bench):
     assert bench.handle(PointerMove(0, 300, 300)) == ()
     assert not bench.consumed
+
+
+def moving(x, name="Let go"):
+    """A tree in which only a body of the picture moves."""
+    body = Rect(x, 300, 20, 20)
+    picture = Picture(
+        "picture",
+        "bench",
+        lambda canvas, rect: canvas.box(body, fill="#C9A24B"),
+        lambda rect: (Handle("hook", "hook", f"{x}", body),),
+        value=f"hook at {x}",
+    )
+    return Row((picture, Button("go", name)), weights=(1, 0))
+
+
+def test_a_body_that_moved_is_hit_drawn_and_told_where_it_is_now(desk, canvas):
+    desk.show(moving(100))
+    button = desk.rect("go")
+    desk.show(moving(400))
+    assert desk.rect("go") == button
+    assert tap(desk, (410, 310)) == (Pressed("hook"),)
+    assert tap(desk, (110, 310)) == (Tapped("picture", (110, 310)),)
+    desk.draw(canvas)
+    assert Rect(400, 300, 20, 20) in [op.bounds for op in canvas.ops]
+    assert find(desk.outline(), "hook").value == "400"
+    assert find(desk.outline(), "picture").value == "hook at 400"
+
+
+def test_a_changed_word_beside_a_picture_is_laid_out_anew(desk):
+    desk.show(moving(100))
+    narrow = desk.rect("go").w
+    desk.show(moving(100, "Hold it still until it has settled"))
+    assert desk.rect("go").w > narrow
