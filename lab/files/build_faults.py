@@ -13,6 +13,7 @@ from lab.files.build_tables import (
     LATER_TABLES,
     SHAPE_KINDS,
     TABLES,
+    PointTable,
     Table,
     keys_of,
 )
@@ -59,6 +60,8 @@ def schema_faults(refused: ValidationError, places: FaultPlaces) -> list[Fault]:
     faults = []
     for error in refused.errors(include_url=False):
         path = _path_in_file(error["loc"])
+        if error["type"] == "union_tag_invalid":
+            path = (*path, "kind")
         what, cure = _what_and_cure(error["type"], path, error["input"], error.get("ctx", {}), error["loc"])
         faults.append(places.fault(path, what, cure))
     return faults
@@ -87,7 +90,7 @@ def _what_and_cure(
         case "bool_type":
             return f"{shown(value)} is neither true nor false", "write true or false, without quotes"
         case "union_tag_invalid":
-            return _unknown_shape(str(context["tag"]))
+            return _unknown_shape(value["kind"])
         case _:
             # What is left are values of another build: text for a table, one table for a list of them.
             return _wrong_build(path, value)
@@ -105,6 +108,8 @@ def _unknown_key(key: str, table: type[Table], *, is_part: bool) -> tuple[str, s
     if is_part and key in LATER_PART_KEYS:
         return _NOT_YET, "leave it out and give the part's own place"
     known = keys_of(table)
+    if table is PointTable:
+        return "unknown key", 'a point has only `kind`; another shape names its own, such as `kind = "rod"`'
     nearest = near(key, known)
     if nearest:
         return "unknown key", f"did you mean `{nearest}`?"
@@ -119,13 +124,15 @@ def _wrong_choice(value: Any, expected: str) -> tuple[str, str]:
     return f"{shown(value)} is not one of the choices", cure
 
 
-def _unknown_shape(kind: str) -> tuple[str, str]:
+def _unknown_shape(kind: Any) -> tuple[str, str]:
     listed = ", ".join(SHAPE_KINDS)
+    if not isinstance(kind, str):
+        return f"{shown(kind)} is not text", f"write one of {listed}, in quotes"
     if kind in LATER_SHAPE_KINDS:
-        return f"kind {shown(kind)} is {_NOT_YET}", f"use one of {listed}, or give `inertia`"
+        return f"{shown(kind)} is {_NOT_YET}", f"use one of {listed}, or give `inertia`"
     nearest = near(kind, (*SHAPE_KINDS, *LATER_SHAPE_KINDS))
     cure = f'did you mean "{nearest}"?' if nearest else f"the kinds are {listed}"
-    return f"kind {shown(kind)} is unknown", cure
+    return f"{shown(kind)} is no kind of shape", cure
 
 
 def _wrong_build(path: KeyPath, value: Any) -> tuple[str, str]:

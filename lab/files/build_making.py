@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from functools import partial
 from math import radians
 from types import MappingProxyType
-from typing import Any, TypeVar
+from typing import Any
 
 from pydantic import ValidationError
 
@@ -25,15 +23,13 @@ from lab.files.build_tables import (
     ShapeTable,
     checked,
 )
-from lab.files.faults import Fault, FileFaults, KeyPath, shown
+from lab.files.faults import Fault, FileFaults, shown
 from lab.files.table_values import Triple
 from lab.files.units import UNITS, UnitSystem
-from lab.mechanics import Box, Cylinder, MechanicsError, Part, Pivot, Point, Rectangle, Rod, Shape
+from lab.mechanics import Box, Cylinder, Part, Pivot, Point, Rectangle, Rod, Shape
 
 # Where a bar's depth is not given. Slender enough to look like a bar, thick enough to take hold of.
 _DEPTH_SHARE = 0.02
-
-_Made = TypeVar("_Made")
 
 
 def made_build(data: dict[str, Any], places: FaultPlaces) -> Build:
@@ -41,46 +37,38 @@ def made_build(data: dict[str, Any], places: FaultPlaces) -> Build:
 
     places: where the table lies in its file.  Raises FileFaults with everything that is wrong with it.
     """
-    other_format = _other_format(data, places)
-    if other_format is not None:
-        raise FileFaults([other_format])
-    read = checked(data)
-    faults = rule_faults(data, places)
+    faults = _format_faults(data, places)
+    read = checked(data | {"format": FORMAT} if faults else data)
+    faults += rule_faults(data, places)
     if isinstance(read, ValidationError):
-        raise FileFaults(schema_faults(read, places) + faults)
+        raise FileFaults(faults + schema_faults(read, places))
     if faults:
         raise FileFaults(faults)
-    return _build(read, places)
+    return _build(read)
 
 
-def _other_format(data: dict[str, Any], places: FaultPlaces) -> Fault | None:
-    """A fault where the file is in another format: its other keys may then mean anything."""
+def _format_faults(data: dict[str, Any], places: FaultPlaces) -> list[Fault]:
+    """What is wrong with the format's number.
+
+    Raises FileFaults where the file is in another format: its other keys may then mean anything.
+    """
     value = data.get("format", FORMAT)
-    if isinstance(value, int) and not isinstance(value, bool) and value == FORMAT:
-        return None
-    if isinstance(value, int) and not isinstance(value, bool) and value > FORMAT:
-        cure = "open it with a newer version, or save it from there as format 1"
-    else:
-        cure = "write `format = 1`"
-    return places.fault(("format",), f"format {shown(value)} is not one this version reads", cure)
+    is_number = isinstance(value, int) and not isinstance(value, bool)
+    if is_number and value == FORMAT:
+        return []
+    newer = is_number and value > FORMAT
+    cure = "open it with a newer version, or save it from there as format 1" if newer else "write `format = 1`"
+    fault = places.fault(("format",), f"format {shown(value)} is not one this version reads", cure)
+    if is_number:
+        raise FileFaults([fault])
+    return [fault]
 
 
 class _Reader:
-    """Makes the parts of a build from its tables, gathering what the mechanics refuse."""
+    """Turns checked tables into SI. The schema and the rules let nothing through that mechanics would refuse."""
 
-    def __init__(self, system: UnitSystem, places: FaultPlaces) -> None:
-        self.faults: list[Fault] = []
+    def __init__(self, system: UnitSystem) -> None:
         self._system = system
-        self._places = places
-
-    def made(self, path: KeyPath, make: Callable[[], _Made]) -> _Made | None:
-        """What ``make`` gives, or None and a fault where the mechanics refuse it."""
-        try:
-            return make()
-        except MechanicsError as why:
-            what, _, cure = str(why).partition("; ")
-            self.faults.append(self._places.fault(path, what, cure or "write values that a real body has"))
-            return None
 
     def vector(self, triple: Triple) -> Triple:
         """Three lengths of the file, in metres."""
@@ -147,27 +135,16 @@ class _Reader:
         )
 
 
-def _build(table: BuildTable, places: FaultPlaces) -> Build:
-    reader = _Reader(UNITS[table.units], places)
-    parts = []
-    for index, part_table in enumerate(table.part):
-        # All else in a part is checked by now; what the mechanics still may refuse is an impossible inertia.
-        key = () if part_table.inertia is None else ("inertia",)
-        part = reader.made(("part", index, *key), partial(reader.part, part_table))
-        if part is not None:
-            parts.append(part)
-    pivot_table = table.pivot
-    pivot = None if pivot_table is None else reader.made(("pivot",), partial(reader.pivot, pivot_table))
-    if reader.faults:
-        raise FileFaults(reader.faults)
+def _build(table: BuildTable) -> Build:
+    reader = _Reader(UNITS[table.units])
     return Build(
         title=table.title,
         units=table.units,
         reference_m=reader.vector(table.reference),
         view=table.view,
         bar=None if table.bar is None else reader.bar(table.bar),
-        parts=tuple(parts),
-        pivot=pivot,
+        parts=tuple(reader.part(each) for each in table.part),
+        pivot=None if table.pivot is None else reader.pivot(table.pivot),
         supports=tuple(Support(name=each.name, at_m=reader.vector(each.at)) for each in table.support),
         looks=MappingProxyType({part.name: part.look for part in table.part if part.look is not None}),
     )

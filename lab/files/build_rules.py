@@ -36,7 +36,8 @@ def _names_used_twice(data: dict[str, Any], places: FaultPlaces) -> Iterator[Fau
     supports = [(("support", index, "name"), support.get("name")) for index, support in _tables(data, "support")]
     for things in (parts, supports):
         first: dict[str, KeyPath] = {}
-        for path, name in things:
+        # By line, since a bar may come after its parts: the name that a reader meets first is the one to keep.
+        for path, name in sorted(things, key=lambda thing: places.line(thing[0])):
             if not isinstance(name, str):
                 continue
             if name in first:
@@ -58,8 +59,9 @@ def _off_the_bar(data: dict[str, Any], places: FaultPlaces) -> Iterator[Fault]:
     for path, at in _things_on_the_bar(data):
         along = _number(at[0] if isinstance(at, list) and at else at)
         if along is not None and not left - slack <= along <= right + slack:
-            what = f"{along:g} is off the bar, which reaches from {left:g} to {right:g}"
-            yield places.fault(path, what, f"write a place from {left:g} to {right:g}")
+            reach = f"from {_shown(left)} to {_shown(right)}"
+            what = f"{_shown(along)} is off the bar, which reaches {reach}"
+            yield places.fault(path, what, f"write a place {reach}")
 
 
 def _things_on_the_bar(data: dict[str, Any]) -> Iterator[tuple[KeyPath, Any]]:
@@ -117,8 +119,8 @@ def _bores(data: dict[str, Any], places: FaultPlaces) -> Iterator[Fault]:
             continue
         inner, radius = _number(shape.get("inner", 0)), _number(shape.get("radius"))
         if inner is not None and radius is not None and inner >= radius > 0:
-            what = f"a bore of radius {inner:g} leaves nothing of radius {radius:g}"
-            yield places.fault(("part", index, "shape", "inner"), what, f"write less than {radius:g}")
+            what = f"a bore of radius {_shown(inner)} leaves nothing of radius {_shown(radius)}"
+            yield places.fault(("part", index, "shape", "inner"), what, f"write less than {_shown(radius)}")
 
 
 def _table(data: dict[str, Any], key: str) -> dict[str, Any] | None:
@@ -131,6 +133,11 @@ def _tables(data: dict[str, Any], key: str) -> Iterator[tuple[int, dict[str, Any
     value = data.get(key)
     if isinstance(value, list):
         yield from ((index, item) for index, item in enumerate(value) if isinstance(item, dict))
+
+
+def _shown(number: float) -> str:
+    """As many figures as tell it from what it is compared with; no round-off of a sum."""
+    return f"{number:.12g}"
 
 
 def _number(value: Any) -> float | None:

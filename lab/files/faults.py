@@ -93,5 +93,7 @@ def near(name: str, known: Iterable[str]) -> str | None:
     # Comparing costs the product of the lengths, and no known name is anywhere near this long.
     if len(name) > _LONGEST_SHOWN:
         return None
-    matches = difflib.get_close_matches(name.casefold(), list(known), n=1, cutoff=0.6)
-    return matches[0] if matches else None
+    written = {each.casefold(): each for each in known}
+    # At 0.6 `pin` would be taken for `damping`.
+    matches = difflib.get_close_matches(name.casefold(), written, n=1, cutoff=0.65)
+    return written[matches[0]] if matches else None

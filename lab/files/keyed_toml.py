@@ -106,7 +106,7 @@ def _read_bytes(name: str) -> bytes:
 
 def _parse_bytes(content: bytes, *, file: str) -> Keyed:
     if content.startswith((b"\xff\xfe", b"\xfe\xff")):
-        raise _whole(file, "the text is UTF-16", "save it as UTF-8")
+        raise _whole(file, "the text is UTF-16 or UTF-32", "save it as UTF-8")
     try:
         text = content.decode("utf-8")
     except UnicodeDecodeError as why:

@@ -11,6 +11,7 @@ from pydantic_core import PydanticCustomError
 
 from lab.files.build import Tensor
 from lab.files.faults import shown
+from lab.mechanics import MechanicsError, inertia_tensor
 
 LARGEST = 1e9
 """The largest number a file may hold, in its own units: a thousand tonnes in grams. Beyond it sums of
@@ -104,15 +105,22 @@ def box_size(value: Any) -> Triple:
 
 
 def inertia(value: Any) -> Tensor:
-    """A number (a slender part along: the same about across and up), three, or three rows of three."""
+    """A number (a slender part along: the same about across and up), three, or three rows of three, such as a
+    body can have."""
     cure = "write [about along, about across, about up], or three rows of three"
+    given: Triple | Tensor
     if not isinstance(value, list):
         number = number_from_0(value)
-        return ((0.0, 0.0, 0.0), (0.0, number, 0.0), (0.0, 0.0, number))
-    if len(value) == 3 and all(isinstance(row, list) for row in value):
-        return (_triple(value[0], cure), _triple(value[1], cure), _triple(value[2], cure))
-    about_along, about_across, about_up = _triple(value, cure)
-    return ((about_along, 0.0, 0.0), (0.0, about_across, 0.0), (0.0, 0.0, about_up))
+        given = (0.0, number, number)
+    elif len(value) == 3 and all(isinstance(row, list) for row in value):
+        given = (_triple(value[0], cure), _triple(value[1], cure), _triple(value[2], cure))
+    else:
+        given = _triple(value, cure)
+    try:
+        return inertia_tensor("this inertia", given, "in the file's units")
+    except MechanicsError as why:
+        what, _, would_do = str(why).partition("; ")
+        raise refusal(what, would_do) from why
 
 
 def name(value: Any) -> str:

@@ -16,7 +16,7 @@ from lab.mechanics.moments import (
 )
 from lab.mechanics.motions import PadMotion, Phase, pad_energy_j
 from lab.mechanics.pads import pad_tick, rests_on
-from lab.mechanics.parts import Hold, Part
+from lab.mechanics.parts import Hold, Part, inertia_tensor
 from lab.mechanics.pivots import (
     Pivot,
     Pivoted,
@@ -70,6 +70,7 @@ __all__ = [
     "balance_point_m",
     "extent_m",
     "inertia_about_kg_m2",
+    "inertia_tensor",
     "large_swing_period_s",
     "moment_sum",
     "pad_body",

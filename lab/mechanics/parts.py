@@ -54,7 +54,7 @@ class Part:
         if self.hold not in HOLDS:
             raise MechanicsError(f"hold of {called} is {self.hold!r}; it must be clamped or hung")
         if self.inertia_kg_m2 is not None:
-            put(self, "inertia_kg_m2", _tensor(self.name, self.inertia_kg_m2))
+            put(self, "inertia_kg_m2", inertia_tensor(f"inertia of {called}", self.inertia_kg_m2, "kg m²"))
 
     @property
     def signed_mass_kg(self) -> float:
@@ -75,24 +75,29 @@ class Part:
         return first, second, third
 
 
-def _tensor(name: str, given: Vector | Tensor) -> Tensor:
-    """A 3 × 3 inertia from three principal values or nine numbers, refused where no body could have it."""
+def inertia_tensor(what: str, given: Vector | Tensor, unit: str) -> Tensor:
+    """A 3 × 3 inertia from three principal values or nine numbers.
+
+    what, unit: for the message, in whatever unit it is given.
+    Raises MechanicsError where no body could have it: each principal value must be 0 or above, and none over
+    the sum of the other two.  Source: S-04.
+    """
     array = np.array(given, dtype=float)
     if array.shape == (3,):
         array = np.diag(array)
-    what = f"inertia of part {name!r}"
     if array.shape != (3, 3):
-        raise MechanicsError(f"{what} has shape {array.shape}; it must be three numbers or 3 × 3, in kg m²")
+        raise MechanicsError(f"{what} has shape {array.shape}; it must be three numbers or 3 × 3, in {unit}")
     if not np.isfinite(array).all():
-        raise MechanicsError(f"{what} must be finite numbers, in kg m²")
+        raise MechanicsError(f"{what} must be finite numbers, in {unit}")
     largest = float(np.abs(array).max())
     # Numbers read off a drawing are rounded, so a part in 10⁶ of unevenness is let pass.
     if not np.allclose(array, array.T, rtol=0.0, atol=1e-6 * largest):
         raise MechanicsError(f"{what} is not symmetric; it must be the same across its diagonal")
     principal = np.linalg.eigvalsh(array)
     if principal[0] < -1e-6 * largest or principal[0] + principal[1] < principal[2] * (1.0 - 1e-6):
+        listed = ", ".join(f"{value:.6g}" for value in principal)
         raise MechanicsError(
-            f"{what} has principal values {principal.tolist()} kg m²; each must be 0 or above and none over "
+            f"{what} has principal values {listed} {unit}; each must be 0 or above and none over "
             "the sum of the other two"
         )
     first, second, third = ((float(row[0]), float(row[1]), float(row[2])) for row in array)
