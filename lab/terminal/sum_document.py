@@ -10,6 +10,7 @@ from typing import Any
 from lab.files import UNITS, Build, UnitSystem
 from lab.mechanics import (
     STANDARD_GRAVITY_M_S2,
+    MechanicsError,
     MomentSum,
     Part,
     Pivot,
@@ -30,28 +31,13 @@ _DIGITS = 13
 _FARTHEST = 1e9
 
 
-def parse_reference(text: str) -> Vector:
-    """The place that `--from X[,Y,Z]` means, in the units of the sum.
-
-    Raises ValueError, its message a sentence, unless there are one or three numbers within ± 1e9.
-    """
-    try:
-        numbers = [float(word) for word in text.split(",")]
-    except ValueError:
-        numbers = []
-    # A nan is not within any bounds either.
-    if len(numbers) not in (1, 3) or not all(abs(number) <= _FARTHEST for number in numbers):
-        raise ValueError(f"{text!r} is not a place; write one number (along) or three (10 or 10,0,0)")
-    along, across, up = [*numbers, 0.0, 0.0][:3]
-    return (along, across, up)
-
-
 def sum_document(build: Build, *, reference: Vector | None = None, units: str | None = None) -> dict[str, Any]:
     """The moment sum as a JSON object, at full precision, every number in the chosen units.
 
     reference: where arms are measured from, in those units; the build's own where None.
     units: a key of UNITS; the build's own where None.
-    Raises ValueError for unknown units, MechanicsError where the build has no sum.
+    Raises ValueError for unknown units, MechanicsError where the build has no sum or the reference is no place
+    within ± 1e9.
     """
     system = _system(units or build.units)
     # The sums are linear in weight and length, so the mechanics may be fed the file's own numbers: 120 stays
@@ -59,8 +45,11 @@ def sum_document(build: Build, *, reference: Vector | None = None, units: str | 
     parts = [_in_units(part, system) for part in build.all_parts]
     if reference is None:
         reference = _converted(build.reference_m, system)
+    reference = _checked(reference)
     total = moment_sum(parts, reference)
     reaches = _reaches(parts, reference)
+    # Not from the reference: the balance point must come out the same from any, to the last digit.
+    own_reaches = _reaches(parts, (0.0, 0.0, 0.0))
     document: dict[str, Any] = {
         "title": build.title,
         "units": system.name,
@@ -69,7 +58,8 @@ def sum_document(build: Build, *, reference: Vector | None = None, units: str | 
         "weight": _settled(total.mass_kg, sum(part.mass_kg for part in parts)),
         "moment": [_settled(total.moment_kg_m[axis], _scale(parts, reaches[axis])) for axis in range(3)],
         "balance_point": [
-            _settled(total.balance_point_m[axis], _scale(parts, reaches[axis]) / total.mass_kg) for axis in range(3)
+            _settled(total.balance_point_m[axis], _scale(parts, own_reaches[axis]) / total.mass_kg)
+            for axis in range(3)
         ],
         "doubt": _doubt(parts),
     }
@@ -84,6 +74,17 @@ def _system(name: str) -> UnitSystem:
     if name not in UNITS:
         raise ValueError(f"units {name!r} are unknown; use one of {', '.join(UNITS)}")
     return UNITS[name]
+
+
+def _checked(reference: Vector) -> Vector:
+    """The reference as plain numbers."""
+    for place in reference:
+        # A nan is not within any bounds either.
+        if not abs(place) <= _FARTHEST:
+            raise MechanicsError(f"the reference is at {place}; write a place within ± 1e9")
+    # Adding 0.0 turns -0.0 into 0.0.
+    along, across, up = (place + 0.0 for place in reference)
+    return along, across, up
 
 
 def _converted(place_m: Vector, system: UnitSystem) -> Vector:

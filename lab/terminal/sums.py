@@ -10,11 +10,12 @@ from typing import Any
 from lab.files import UNITS, Build
 from lab.mechanics import Vector
 from lab.outline.words import Words, msg
-from lab.terminal.sum_document import parse_reference, sum_document
+from lab.terminal.sum_document import sum_document
 
-__all__ = ["parse_reference", "sum_document", "sum_table"]
+__all__ = ["sum_document", "sum_table"]
 
 _AXES = (msg("along"), msg("across"), msg("up"))
+_PLACES = (msg("{place} {unit} along"), msg("{place} {unit} across"), msg("{place} {unit} up"))
 _ARMS = (msg("arm across {unit}"), msg("arm up {unit}"))
 _MOMENTS = (msg("moment across {unit}"), msg("moment up {unit}"))
 _GAP = "   "
@@ -98,14 +99,12 @@ class _Sheet:
     def measured_from(self) -> str:
         """Where the arms are measured from."""
         reference, words = self._document["reference"], self._words
-        if len(self._axes) == 1:
-            place = self._length(reference[0])
-        else:
-            place = ", ".join(
-                words.say("{axis} {place}", axis=words.say(_AXES[axis]), place=self._length(reference[axis]))
-                for axis in self._axes
-            )
-        return words.say("Arms are measured from {place} {unit}.", place=place, unit=self._length_unit)
+        templates = _PLACES if len(self._axes) > 1 else (msg("{place} {unit}"),)
+        place = ", ".join(
+            words.say(templates[axis], place=self._length(reference[axis]), unit=self._length_unit)
+            for axis in self._axes
+        )
+        return words.say("Arms are measured from {place}.", place=place)
 
     def table(self) -> list[str]:
         """Heading, one row a part, a rule, the sum."""
