@@ -26,8 +26,8 @@ def two_support_reactions_n(parts: Iterable[Part], first_at_m: float, second_at_
     if min(on_first, on_second) < -slack:
         return None
     return (
-        max(on_first, 0.0) * STANDARD_GRAVITY_M_S2,
-        max(on_second, 0.0) * STANDARD_GRAVITY_M_S2,
+        max(0.0, on_first) * STANDARD_GRAVITY_M_S2,  # in this order, so that −0.0 becomes 0.0
+        max(0.0, on_second) * STANDARD_GRAVITY_M_S2,
     )
 
 
