@@ -12,6 +12,7 @@ from lab.scenes.marks import (
     draw_balance_point,
     draw_level_line,
     draw_reference_line,
+    draw_turn_arrow,
     name_pivot,
     name_reference_line,
     reference_boxes,
@@ -43,7 +44,7 @@ def draw_hanging_bar(canvas: Canvas, rect: Rect, view: HangingView) -> None:
 def _draw_bench(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     board = LabelBoard(canvas, stage.frame.cut_bottom(view.foot_px)[1])
     if not view.bench.held:
-        draw_level_line(canvas, view, stage)
+        draw_level_line(canvas, view, stage, board)
     draw_rail(canvas, view, stage, board)
     carried_m = view.ghost.at_m if view.ghost is not None else view.carried_at_m
     if carried_m is not None:
@@ -66,6 +67,8 @@ def _draw_bench(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     if view.numbers:
         name_pivot(view, stage, board)
     if view.outcome_shown:
+        if not view.bench.held:
+            draw_turn_arrow(canvas, view, stage, board)
         draw_balance_point(canvas, view, stage, board)
     if view.lines:
         name_reference_line(view, stage, board)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import cos, pi, sin
+from math import copysign, cos, hypot, pi, sin
 
 from lab.scenes.hanging_view import HangingView, Stage
 from lab.scenes.labels import LabelBoard, Spot
@@ -11,6 +11,8 @@ from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 
+LEAST_TURN_RAD = 0.03
+"""Under this a turn needs no arrow: one could hardly be drawn."""
 DASH_DOT = (10.0, 4.0, 2.0, 4.0)
 BALANCE_PX = 11.0
 
@@ -55,6 +57,8 @@ def name_reference_line(view: HangingView, stage: Stage, board: LabelBoard) -> N
     spots: list[Spot] = [
         ((knob.right + gap, knob.center[1]), "left middle"),
         ((knob.x - gap, knob.center[1]), "right middle"),
+        ((knob.right + look.sizes.px(30), knob.center[1]), "left middle"),
+        ((knob.x - look.sizes.px(30), knob.center[1]), "right middle"),
     ]
     board.place(text, spots, size=look.sizes.text("small"), color=look.theme.soft)
 
@@ -116,9 +120,42 @@ def name_pivot(view: HangingView, stage: Stage, board: LabelBoard) -> None:
     board.place_one_of(texts, spots, sizes=sizes, color=look.theme.ink, bold=True)
 
 
-def draw_level_line(canvas: Canvas, view: HangingView, stage: Stage) -> None:
+def draw_level_line(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard) -> None:
     """Once let go: where the bar's middle was when it was held level."""
     sizes = view.look.sizes
     y = stage.camera.y_px(0.0)
     ends = [(stage.bar.x - sizes.px(10), y), (stage.bar.right + sizes.px(10), y)]
+    board.keep_clear([Rect(ends[0][0], y - 1, ends[1][0] - ends[0][0], 2)])
     canvas.line(ends, view.look.theme.edge, width=sizes.px(1), dash=(sizes.px(3), sizes.px(6)))
+
+
+def draw_turn_arrow(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard) -> None:
+    """Beyond the end that has dropped: which way it turned, in the colour of that sense."""
+    turn = view.angle_rad
+    if abs(turn) < LEAST_TURN_RAD:
+        return
+    theme, sizes = view.look.theme, view.look.sizes
+    bar, pivot = view.bench.bar, view.bench.pivot
+    pin = stage.camera.at(pivot.at_m, pivot.up_m)
+    end_m, start = (bar.left_m, pi) if turn > 0 else (bar.right_m, 0.0)
+    reach = stage.camera.length_px(hypot(end_m - pivot.at_m, pivot.up_m)) + sizes.px(16)
+    color = theme.anticlockwise if turn > 0 else theme.clockwise
+    head = sizes.px(13)
+    # The tip is where the middle of the end has come to; the line stops short of it.
+    tip = start + turn
+    sweep = copysign(max(abs(turn) - head / reach, 0.0), turn)
+    if sweep:
+        canvas.arc(pin, reach, start, sweep, color, width=sizes.px(4))
+    back, half = tip - copysign(head / reach, turn), sizes.px(7)
+    points = [
+        _around(pin, reach, tip),
+        _around(pin, reach + half, back),
+        _around(pin, reach - half, back),
+    ]
+    canvas.polygon(points, fill=color)
+    x, y = points[0]
+    board.keep_clear([Rect(x - head, min(y, pin[1]), 2 * head, abs(y - pin[1]))])
+
+
+def _around(center: Point, radius: float, angle_rad: float) -> Point:
+    return center[0] + radius * cos(angle_rad), center[1] - radius * sin(angle_rad)
