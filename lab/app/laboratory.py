@@ -10,6 +10,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
+from lab.app.hearing import Hearing
 from lab.app.paths import Paths
 from lab.app.record import Record
 from lab.app.rooms.room import House, Room
@@ -32,7 +33,7 @@ from lab.ui.theme import THEMES
 class Laboratory:
     """One window's worth of lab.
 
-    finished: whether somebody asked to close it; `close` has then been called.
+    finished: whether somebody asked to close it; `close` has then been called.  hearing: what is to be heard.
     """
 
     def __init__(
@@ -49,6 +50,7 @@ class Laboratory:
         """size: of the window in pixels.  px_per_mm: None where the display's size is not known."""
         self.house = House(paths=paths, settings=settings, record=record, now_ns=now_ns, fresh_seed=fresh_seed)
         self.finished = False
+        self.hearing = Hearing()
         self._size = size
         self._px_per_mm = px_per_mm
         self._look = self._make_look()
@@ -101,6 +103,11 @@ class Laboratory:
         if changed_here or notice_gone:
             self._refresh()
         return changed_here or notice_gone
+
+    def say_no_sound(self, why: str) -> None:
+        """Say that there is no sound.  why: the system's own words."""
+        self.house.say(msg("There is no sound here: {why}. Everything works without it."), {"why": why})
+        self._refresh()
 
     def draw(self, canvas: Canvas) -> None:
         """Draw the place that is shown."""
@@ -236,4 +243,6 @@ class Laboratory:
         return Look(theme=THEMES[settings.theme], sizes=sizes, words=words, reduced_motion=settings.reduced_motion)
 
     def _refresh(self) -> None:
-        self._screen.show(self._room.model())
+        model = self._room.model()
+        self.hearing.notice(model)
+        self._screen.show(model)

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Protocol
 
 from lab.app.laboratory import Laboratory
+from lab.screens.sound_cues import Cue
 from lab.ui.canvas import Canvas
 from lab.ui.events import Event
 from lab.ui.geometry import Rect
@@ -48,6 +49,18 @@ class Window(Protocol):
         ...
 
 
+class Speaker(Protocol):
+    """What plays sounds, to the loop."""
+
+    def play(self, name: Cue) -> None:
+        """Play one, or be silent where that cannot be."""
+        ...
+
+    def news(self) -> Mapping[str, str] | None:
+        """Once, after the device has failed: why."""
+        ...
+
+
 class Loop:
     """Runs a laboratory in a window until it is finished.
 
@@ -62,8 +75,10 @@ class Loop:
         *,
         clock_ns: Callable[[], int] = time.monotonic_ns,
         sleep: Callable[[float], None] = time.sleep,
+        speaker: Speaker | None = None,
     ) -> None:
-        """clock_ns: a monotonic clock.  sleep: for so many seconds."""
+        """clock_ns: a monotonic clock.  sleep: for so many seconds.  speaker: None for a silent lab."""
+        self._speaker = speaker
         self.drawn = 0
         self._laboratory = laboratory
         self._window = window
@@ -97,8 +112,21 @@ class Loop:
             changed = laboratory.handle(event) or changed
             if laboratory.finished:
                 return
+        self._let_hear()
         if changed:
             self.show()
+
+    def _let_hear(self) -> None:
+        """Play what is to be heard; a device that fails is told of once."""
+        laboratory = self._laboratory
+        cues = laboratory.hearing.take(wanted=laboratory.house.settings.sound)
+        if self._speaker is None or not cues:
+            return
+        for cue in cues:
+            self._speaker.play(cue)
+        news = self._speaker.news()
+        if news is not None:
+            laboratory.say_no_sound(news["why"])
 
     def _wait(self) -> list[Event]:
         """Sleep until there is something to do; returns what has happened meanwhile."""

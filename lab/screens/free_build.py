@@ -245,7 +245,7 @@ class FreeBuildScreen:
 
     def _dialog_shown(self, model: BuildModel) -> Dialog | None:
         if self._dialog == LOOKS_DIALOG:
-            return settings_dialog(self._look, model.setting)
+            return settings_dialog(self._look, model.setting, sound=True)
         if self._dialog == BUILDS_DIALOG:
             name = model.bench.title if self._name is None else self._name
             return builds_dialog(self._look, name, model.builds)

@@ -164,7 +164,11 @@ class LessonsScreen:
         model, look = self._model, self._page.look
         if model is None:
             return
-        bar = with_notice(look, top_bar(look, title=look.words.say("Lessons")), model.notice)
+        bar = with_notice(
+            look,
+            top_bar(look, title=look.words.say("Lessons"), sound=self._page.sound_shown(model.setting)),
+            model.notice,
+        )
         rows = tuple(_row(look, number, entry) for number, entry in enumerate(model.lessons, start=1))
         children: tuple[Widget, ...] = rows
         if not rows:

@@ -48,6 +48,11 @@ class Page:
             dialog = self._help_dialog()
         self.desk.show(root, dialog=dialog, toast=notice_toast(self.look, notice))
 
+    def sound_shown(self, setting: Setting) -> bool | None:
+        """Whether sound is on, for the bar at the top; None where large letters need the room (the dialog has it)."""
+        sizes = self.look.sizes
+        return None if sizes.text_scale > 1.2 or sizes.portrait else setting.sound
+
     def answer(self, event: WidgetEvent, setting: Setting) -> tuple[Intent, ...] | None:
         """What an event asks for that every page knows; None where it is the page's own."""
         changed = changed_setting(event) or notice_intents(event)

@@ -205,7 +205,13 @@ class QuestionScreen:
             bar = top_bar(look, title=content(run.lesson.title), trail=look.words.say("Lessons"))
             page = lesson_end(look, run, ideas=tuple(self._ideas.values()), learner=model.learner)
             return ReadingPage(with_notice(look, bar, model.notice), page, foot=lesson_end_foot(look))
-        bar = top_bar(look, title=scope.text(run.asked.title), trail=content(run.lesson.title), units=scope.units)
+        bar = top_bar(
+            look,
+            title=scope.text(run.asked.title),
+            trail=content(run.lesson.title),
+            units=scope.units,
+            sound=self._page.sound_shown(model.setting),
+        )
         return Spread(with_notice(look, bar, model.notice), text_sheet(scope), picture_side(scope))
 
 

@@ -17,6 +17,7 @@ def contrast_in_text(scope: Scope) -> bool:
 
 
 def contrast_strip(scope: Scope) -> Widget | None:
+    """The button with a line above it; None where nothing is explained, or nothing can be changed."""
     told = scope.told
     if scope.run.phase != "explain" or told is None or told.contrast is None:
         return None

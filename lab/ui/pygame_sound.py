@@ -12,8 +12,6 @@ import pygame
 import pygame.mixer
 from numpy.typing import NDArray
 
-from lab.outline.words import msg
-
 SoundName = Literal["clink", "knock", "scratch"]
 
 Wave = NDArray[np.float64]
@@ -24,9 +22,6 @@ LOUDNESS = 0.35
 
 BUFFER = 512
 """Samples: 12 ms.  More, and the clink comes after the eye has seen it; less, and slow machines crackle."""
-
-NO_SOUND = msg("There is no sound here: {why}. Everything works without it.")
-"""What is said once; {why} is the system's own word for it."""
 
 # A struck bar rings at frequencies that are no whole multiples of each other; the upper ones die away first.
 # (hertz, share, seconds to 1/e)
@@ -98,7 +93,7 @@ class Speaker:
             self._give_up(str(error))
 
     def news(self) -> Mapping[str, str] | None:
-        """Once, after the device has failed: the values for NO_SOUND.  None before, and ever after."""
+        """Once, after the device has failed: its own words as "why".  None before, and ever after."""
         if not self.trouble or self._told:
             return None
         self._told = True

@@ -6,6 +6,8 @@ from typing import Any
 import pytest
 
 from lab.app.loop import FRAME_NS, LOOK_NS, Loop
+from lab.app.settings import changed
+from lab.outline import walk
 from lab.ui.events import Event, Exposed, PointerDown, PointerMove, PointerUp, Quit
 from lab.ui.geometry import Rect
 from lab.ui.list_canvas import ListCanvas
@@ -121,3 +123,45 @@ def test_the_loop_ends_with_everything_kept(pilot: Any):
     )
     (attempt,) = pilot.attempts()
     assert not attempt.locked
+
+
+class Deaf:
+    """A speaker whose device fails at the first sound."""
+
+    def __init__(self) -> None:
+        self.asked: list[str] = []
+        self._told = False
+
+    def play(self, name: str) -> None:
+        self.asked.append(name)
+
+    def news(self) -> dict[str, str] | None:
+        told, self._told = self._told, True
+        return None if told else {"why": "no such device"}
+
+
+def _heard(pilot: Any, speaker: Deaf) -> None:
+    x, y = pilot.middle("to-build")
+    window = Quiet(pilot.lab.size, [(0.5, PointerDown(0, x, y)), (0.5, PointerUp(0, x, y))])
+    loop = Loop(pilot.lab, window, clock_ns=lambda: window.now_ns, sleep=window.sleep, speaker=speaker)
+    loop.frame()
+    x, y = pilot.middle("let-go")
+    window._script = [(1_000_000_000, PointerDown(0, x, y)), (1_000_000_000, PointerUp(0, x, y))]
+    for _ in range(2000):
+        loop.frame()
+        if speaker.asked or (not pilot.lab.moving and not window._script):
+            return
+
+
+def test_a_bar_that_meets_its_stop_is_heard_and_a_device_that_fails_is_told_of(pilot: Any):
+    speaker = Deaf()
+    _heard(pilot, speaker)
+    assert speaker.asked == ["knock"]
+    assert any("no such device" in node.name for node in walk(pilot.lab.outline()))
+
+
+def test_nothing_is_played_where_sound_is_switched_off(pilot: Any):
+    pilot.lab.house.settings = changed(pilot.lab.house.settings, "sound", False)
+    speaker = Deaf()
+    _heard(pilot, speaker)
+    assert speaker.asked == []

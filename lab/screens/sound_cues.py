@@ -1,0 +1,43 @@
+"""What is to be heard when one model takes the place of another: brass hung, wood at its stop, a pencil."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from lab.screens.screen import QuestionModel
+from lab.simulation.benches.finger import FingerTool
+from lab.simulation.benches.hanging_bar import HangingBar
+
+Cue = Literal["clink", "knock", "scratch"]
+
+
+def cues(before: object, after: object) -> tuple[Cue, ...]:
+    """The sounds of a change, at most one of each; none where another place is shown.
+
+    before, after: what a screen was shown and is shown now (`lab/screens/screen.py`).
+    """
+    if type(before) is not type(after):
+        return ()
+    found = _bench_cues(getattr(before, "bench", None), getattr(after, "bench", None))
+    return (*found, "scratch") if _locked_in(before, after) else found
+
+
+def _bench_cues(before: object, after: object) -> tuple[Cue, ...]:
+    if isinstance(before, HangingBar) and isinstance(after, HangingBar):
+        found: list[Cue] = []
+        if after.next_id == before.next_id + 1 and len(after.weights) == len(before.weights) + 1:
+            found.append("clink")
+        if after.swing.stop and not before.swing.stop:
+            found.append("knock")
+        return tuple(found)
+    if isinstance(before, FingerTool) and isinstance(after, FingerTool):
+        landed = after.motion.corner is not None and before.motion.corner is None
+        return ("knock",) if landed else ()
+    return ()
+
+
+def _locked_in(before: object, after: object) -> bool:
+    if not isinstance(before, QuestionModel) or not isinstance(after, QuestionModel):
+        return False
+    same = (before.run.index, before.run.round) == (after.run.index, after.run.round)
+    return same and before.run.phase == "predict" and after.run.phase == "watch"

@@ -1,0 +1,72 @@
+"""What is to be heard, and when."""
+
+from dataclasses import replace
+from pathlib import Path
+
+from lab.lesson import LockIn, Set, Sure, read_lesson, start, step
+from lab.screens.screen import BuildModel, LessonsModel, QuestionModel, Setting
+from lab.screens.sound_cues import cues
+from lab.simulation import Hang, Session
+from lab.simulation.benches.bar_builds import workshop_bar
+from lab.simulation.benches.finger_builds import finger_from_build
+
+LESSON = Path(__file__).parents[3] / "lessons" / "early" / "lopsided-tool.toml"
+
+
+def build_with(bench) -> BuildModel:
+    return BuildModel(setting=Setting(), bench=bench, previous=bench)
+
+
+def question_with(run, bench) -> QuestionModel:
+    return QuestionModel(setting=Setting(), run=run, bench=bench, previous=bench)
+
+
+def heard_until_rest(bench, model_with) -> list[str]:
+    heard: list[str] = []
+    bench = bench.released()
+    for _ in range(4000):
+        if not bench.moving:
+            break
+        following = bench.ticked()
+        heard += cues(model_with(bench), model_with(following))
+        bench = following
+    return heard
+
+
+def test_brass_clinks_when_it_is_hung_and_not_when_it_is_moved():
+    session = Session(workshop_bar())
+    before = build_with(session.state)
+    session.do(Hang(0.05, 0.5))
+    after = build_with(session.state)
+    assert cues(before, after) == ("clink",)
+    assert cues(after, before) == ()
+    moved = replace(after.bench, weights=(replace(after.bench.weights[0], at_m=0.2), *after.bench.weights[1:]))
+    assert cues(after, build_with(moved)) == ()
+
+
+def test_wood_knocks_when_a_bar_meets_its_stop():
+    bench = workshop_bar()
+    assert set(heard_until_rest(bench, build_with)) <= {"knock"}
+    steep = replace(bench, pivot=replace(bench.pivot, stop_rad=0.05))
+    assert "knock" in heard_until_rest(steep, build_with)
+
+
+def test_a_tool_knocks_once_when_it_lands():
+    run = start(read_lesson(LESSON), seed=1)
+    tool = finger_from_build(run.asked.build, finger_at_m=0.1, pad_half_m=0.003)
+    assert heard_until_rest(tool, lambda bench: question_with(run, bench)) == ["knock"]
+
+
+def test_a_pencil_scratches_when_an_answer_is_locked_in():
+    run = start(read_lesson(LESSON), seed=1)
+    run, _ = step(run, Set(value=0.1, given="10.0 cm"))
+    run, _ = step(run, Sure(how="guess"))
+    locked, _ = step(run, LockIn())
+    tool = finger_from_build(run.asked.build, finger_at_m=0.1, pad_half_m=0.003)
+    assert cues(question_with(run, tool), question_with(locked, tool)) == ("scratch",)
+    assert cues(question_with(locked, tool), question_with(locked, tool)) == ()
+
+
+def test_going_to_another_place_is_silent():
+    assert cues(LessonsModel(setting=Setting(), lessons=()), build_with(workshop_bar())) == ()
+    assert cues(None, build_with(workshop_bar())) == ()
