@@ -10,7 +10,7 @@ from lab.ui.geometry import Point, Rect
 from lab.ui.keyboard import answer_key
 from lab.ui.look import Look
 from lab.ui.outcomes import Escaped, Scrolled, WidgetEvent
-from lab.ui.pointers import Gesture, Pointers
+from lab.ui.pointers import Pointers
 from lab.ui.scrolling import WHEEL_PX, into_view, scrolled, scrolled_by_key
 from lab.ui.widgets.dialog import Dialog, Toast
 from lab.ui.widgets.keypad import DONE, RUB_OUT, Keypad, keypad_dialog, press_keypad
@@ -126,14 +126,7 @@ class Desk:
     def _pointed(self, event: PointerDown | PointerMove | PointerUp | PointerCancel) -> tuple[WidgetEvent, ...]:
         if isinstance(event, PointerDown):
             self._focus.by_keyboard, self._consumed = False, True
-            return self._gestured(self._pointers.down(event, self._scene, layer=self._layer))
-        if isinstance(event, PointerMove):
-            return self._gestured(self._pointers.move(event, self._scene))
-        if isinstance(event, PointerUp):
-            return self._gestured(self._pointers.up(event, self._scene, layer=self._layer))
-        return self._gestured(self._pointers.cancel(event))
-
-    def _gestured(self, gesture: Gesture) -> tuple[WidgetEvent, ...]:
+        gesture = self._pointers.handle(event, self._scene, layer=self._layer)
         if gesture.focus is not None:
             self.focus(gesture.focus)
         events = gesture.events

@@ -14,10 +14,11 @@ MOST_WIDGETS = 512
 
 
 class DrawMemory:
-    """What widgets drew, by their value, place and mood. Pictures move and are always drawn."""
+    """What widgets drew, by the widget itself, its place and the mood. Pictures move and are always drawn."""
 
     def __init__(self) -> None:
-        self._known: dict[Hashable, tuple[Op, ...]] = {}
+        # Each widget is kept with what it drew: its id stays its own for as long.
+        self._known: dict[Hashable, tuple[Widget, tuple[Op, ...]]] = {}
 
     def forget(self) -> None:
         """Forgets all: another look."""
@@ -30,13 +31,13 @@ class DrawMemory:
         if isinstance(widget, Picture) or not isinstance(canvas, ListCanvas):
             widget.draw(canvas, look, rect, mood)
             return
-        key = (widget, rect, clip, mood)
+        key = (id(widget), rect, clip, mood)
         known = self._known.get(key)
         if known is not None:
-            canvas.again(known)
+            canvas.again(known[1])
             return
         start = len(canvas.ops)
         widget.draw(canvas, look, rect, mood)
         if len(self._known) >= MOST_WIDGETS:
             self._known.clear()
-        self._known[key] = tuple(canvas.ops[start:])
+        self._known[key] = (widget, tuple(canvas.ops[start:]))

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from lab.ui.arrangement import Arrangement, Target
-from lab.ui.events import PointerCancel, PointerDown, PointerMove, PointerUp
+from lab.ui.events import PointerCancel, PointerDown, PointerEvent, PointerMove, PointerUp
 from lab.ui.geometry import Point
 from lab.ui.outcomes import DragBegan, DragCancelled, Dragged, DragSource, Dropped, WidgetEvent
 
@@ -57,6 +57,16 @@ class Pointers:
     def dragging(self) -> bool:
         """Whether anything is being dragged."""
         return any(capture.phase == "drag" for capture in self._held.values())
+
+    def handle(self, event: PointerEvent, scene: Arrangement, *, layer: int) -> Gesture:
+        """One pointer event.  layer: the lowest that pointers reach."""
+        if isinstance(event, PointerDown):
+            return self.down(event, scene, layer=layer)
+        if isinstance(event, PointerMove):
+            return self.move(event, scene)
+        if isinstance(event, PointerUp):
+            return self.up(event, scene, layer=layer)
+        return self.cancel(event)
 
     def down(self, event: PointerDown, scene: Arrangement, *, layer: int) -> Gesture:
         """A pointer goes down: it takes what it hits, unless another pointer has that already."""
