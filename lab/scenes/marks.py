@@ -82,6 +82,8 @@ def draw_balance_point(canvas: Canvas, view: HangingView, stage: Stage, board: L
     at = stage.hook_px(view, along, 0.0 if abs(stage.camera.length_px(up)) < 2 else up)
     radius = look.sizes.px(BALANCE_PX)
     draw_quartered(canvas, look, at, radius, view.angle_rad)
+    if view.bench.moving:
+        return  # its words would hop from side to side, away from whatever swings by
     text = look.words.say("balances at {place}", place=view.readings.length_with_unit(along))
     above, below = stage.bar.h / 2 + look.sizes.px(7), stage.bar.h / 2 + look.sizes.px(7)
     lift = look.sizes.px(16)

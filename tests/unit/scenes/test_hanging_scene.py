@@ -12,7 +12,7 @@ from lab.scenes.weights import hung_places
 from lab.simulation import Hang, LetGo, MovePivot, MoveReference, SetHold
 from lab.ui.geometry import Rect
 from lab.ui.list_canvas import ListCanvas
-from lab.ui.ops import TurnedOp
+from lab.ui.ops import ArcOp, TextOp, TurnedOp
 
 PICTURE = Rect(0, 0, 880, 478)
 
@@ -21,6 +21,12 @@ def lines(view: Any, rect: Rect = PICTURE) -> list[str]:
     canvas = ListCanvas((880, 656))
     draw_hanging_bar(canvas, rect, view)
     return canvas.text_lines()
+
+
+def drawn(view: Any) -> list[Any]:
+    canvas = ListCanvas((880, 656))
+    draw_hanging_bar(canvas, PICTURE, view)
+    return canvas.ops
 
 
 def places(view: Any) -> Any:
@@ -133,3 +139,21 @@ def test_between_two_ticks_the_bar_is_drawn_between_two_angles(hanging_view: Any
     halfway = angle_between(bench, later, 0.5)
     assert halfway == pytest.approx(0.5 * (bench.swing.angle_rad + later.swing.angle_rad))
     assert angle_between(bench, later.stilled(), 0.5) == 0.0
+
+
+def test_while_it_swings_no_words_hop_about(hanging_view: Any):
+    shown = {"numbers": True, "outcome_shown": True, "lines": True}
+    view = hanging_view(LetGo(), **shown)
+    texts = [
+        {(op.text, op.x, op.baseline) for op in drawn(replace(view, angle_rad=angle)) if isinstance(op, TextOp)}
+        for angle in (0.0, -0.1, -0.2, -0.3)
+    ]
+    assert all(text == texts[0] for text in texts)
+
+
+def test_the_arrow_of_the_turn_has_the_colour_of_its_sense(hanging_view: Any):
+    for pivot_m, color in ((0.40, "clockwise"), (0.60, "anticlockwise")):
+        view = hanging_view(MovePivot(pivot_m), LetGo(at_once=True), outcome_shown=True)
+        (arrow,) = [op for op in drawn(view) if isinstance(op, ArcOp)]
+        assert arrow.color == view.look.theme.color(color)
+        assert (arrow.sweep_rad > 0) == (color == "anticlockwise")
