@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from lab.ui.geometry import Rect
 from lab.ui.ops import BoxOp, Op, visible_part
 
-TILE_PX = 16
+TILE_PX = 32
 """Damage is counted in squares of this side: a window is some thousand bits, one whole number a row of squares."""
 MOST_RECTS = 12
 
@@ -57,17 +57,21 @@ def _unmatched(old: Sequence[Op], new: Sequence[Op]) -> list[Op]:
 
 def _touched_rows(ops: Sequence[Op], window: Rect) -> list[int]:
     """For each row of squares, a number whose bit n says that square n is touched."""
-    rows = [0] * math.ceil(window.h / TILE_PX)
+    width, height = math.ceil(window.w), math.ceil(window.h)
+    rows = [0] * (-(-height // TILE_PX))
     for op in ops:
         x, y, w, h = op.bounds if op.clip is None else visible_part(op)
-        # One pixel more on every side: smooth edges reach over.
-        left, right = max(x - 1, 0.0), min(x + w + 1, window.w)
-        top, bottom = max(y - 1, 0.0), min(y + h + 1, window.h)
-        if left >= right or top >= bottom:
+        # Two pixels more on every side: smooth edges reach over. This runs for every changed operation of every
+        # frame, so it is spelled out.
+        left, right = int(x) - 2, int(x + w) + 2
+        top, bottom = int(y) - 2, int(y + h) + 2
+        if right <= 0 or bottom <= 0 or left >= width or top >= height or w <= 0 or h <= 0:
             continue
-        first, last = int(left) // TILE_PX, (math.ceil(right) - 1) // TILE_PX
-        mask = (1 << (last + 1)) - (1 << first)
-        for row in range(int(top) // TILE_PX, (math.ceil(bottom) - 1) // TILE_PX + 1):
+        first = left // TILE_PX if left > 0 else 0
+        last = (right if right < width else width) - 1
+        mask = (2 << last // TILE_PX) - (1 << first)
+        lowest = (bottom if bottom < height else height) - 1
+        for row in range(top // TILE_PX if top > 0 else 0, lowest // TILE_PX + 1):
             rows[row] |= mask
     return rows
 

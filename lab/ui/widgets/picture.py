@@ -19,8 +19,7 @@ _WAYS = {"left": (-1, 0), "right": (1, 0), "up": (0, 1), "down": (0, -1)}
 class Handle:
     """A body in a picture that can be grabbed, focused and nudged.
 
-    name, value: as spoken.  bounds: as drawn.  axis: which arrow keys nudge it.  shown: False for a handle that
-    keys reach but that leaves no mark of its own.
+    name, value: as spoken.  bounds: as drawn.  axis: which arrow keys nudge it.
     """
 
     key: str
@@ -36,7 +35,7 @@ class Handle:
 class Picture(Plain):
     """A drawing in the rectangle it is given, clipped to it.
 
-    draw: (canvas, rect).  handles: (rect) -> the bodies in it, the topmost last.  nodes: (rect) -> what else can be
+    draw_in: (canvas, rect).  handles: (rect) -> the bodies in it, the topmost last.  nodes: (rect) -> what else can be
     read out.  value: the whole said in a sentence.  least: width and height in design pixels.  tappable: whether a
     press on a bare place is reported.  Pictures are equal where they take the same place: what moves in them does
     not count, so that a tree in which only a picture moves need not be laid out again.
