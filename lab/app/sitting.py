@@ -27,7 +27,7 @@ from lab.simulation.benches import BenchState
 from lab.simulation.benches.bar_builds import hanging_bar_from_build
 from lab.simulation.benches.finger_builds import finger_from_build
 
-#: How long a body that stays up is watched before the explanation, s: it must be seen to stay.
+#: How long a body that has come to rest is looked at before the explanation, s: it must be seen how it ended.
 WATCH_AT_LEAST_S = 0.9
 NS = 1_000_000_000
 
@@ -46,7 +46,7 @@ class Sitting:
         self._keep = keep
         self._now_ns = now_ns
         self._asked_at_ns = now_ns
-        self._let_go_at_ns = now_ns
+        self._still_since_ns = now_ns
         self._session = Session(_bench(self.run.asked, None))
         self._contrast_session: Session | None = None
 
@@ -93,6 +93,8 @@ class Sitting:
         elapsed_ns = now_ns - self._now_ns
         self._now_ns = now_ns
         changed = False
+        if self._session.moving:
+            self._still_since_ns = now_ns
         if self.session.moving:
             changed = self.session.advance(elapsed_ns) > 0 or self.session.moving
         if self.run.phase == "watch" and not self._session.moving and self._watched_long_enough():
@@ -101,7 +103,7 @@ class Sitting:
         return changed
 
     def _watched_long_enough(self) -> bool:
-        return self.reduced_motion or self._now_ns - self._let_go_at_ns >= WATCH_AT_LEAST_S * NS
+        return self.reduced_motion or self._now_ns - self._still_since_ns >= WATCH_AT_LEAST_S * NS
 
     def _timed(self, action: Action) -> Action:
         if isinstance(action, LockIn | Again | Skip | Leave):
@@ -118,7 +120,7 @@ class Sitting:
         if run.phase == "predict" and run.asked.kind == "place" and isinstance(run.value, float):
             self._session.do(MoveFinger(run.value, joins=True))
         if run.phase == "watch" and before.phase == "predict":
-            self._let_go_at_ns = self._now_ns
+            self._still_since_ns = self._now_ns
             self._session.do(LetGo(at_once=self.reduced_motion))
         if run.phase == "explain" and before.phase == "watch" and self._session.moving:
             # The motion was skipped: the explanation is about how it ended.

@@ -90,6 +90,7 @@ def _answer(scope: Scope) -> tuple[Widget, ...]:
         step=scope.step,
         decimals=scope.decimals,
         show_name=False,
+        start=None if scope.finger is None else round(units.from_m(scope.finger.finger_at_m), scope.decimals),
     )
     return (Column((field, *_counts(scope)), gap=2),)
 

@@ -18,7 +18,7 @@ from lab.ui.widgets.widget import Mood, Plain, Spot, Widget, facing, states
 class NumberField(Plain):
     """A number with its unit between − and +; pressing it opens a keypad.
 
-    value: None where nothing is chosen yet, then it shows a question mark.
+    value: None where nothing is chosen yet, then it shows a question mark, and − and + begin at `start`.
     step: of − and + and the arrow keys; a typed number may lie between.
     decimals: how many are shown.  show_name: whether its name is drawn above; it is always spoken.
     """
@@ -33,6 +33,7 @@ class NumberField(Plain):
     decimals: int = 0
     show_name: bool = True
     enabled: bool = True
+    start: float | None = None
 
     def shown(self, look: Look) -> str:
         """The number as written, with its unit."""
@@ -75,8 +76,7 @@ class NumberField(Plain):
 
     def spots(self, look: Look, rect: Rect) -> tuple[Spot, ...]:
         """The box: keys step, a press opens the keypad."""
-        start = self.low if self.value is None else self.value
-        keys = stepping_keys(look, self.key, start, self.low, self.high, self.step)
+        keys = stepping_keys(look, self.key, self._from, self.low, self.high, self.step)
         box = self._box(look, rect)
         return (Spot(key=self.key, rect=box, keys=keys, field=self, enabled=self.enabled),)
 
@@ -104,6 +104,13 @@ class NumberField(Plain):
             return None
         return on_step(value, self.low, self.high, 0.0)
 
+    @property
+    def _from(self) -> float:
+        """What a step starts from."""
+        if self.value is not None:
+            return self.value
+        return self.low if self.start is None else self.start
+
     def _name_height(self, look: Look, width: float) -> float:
         if not self.show_name:
             return 0.0
@@ -127,10 +134,7 @@ class NumberField(Plain):
     def _button(self, look: Look, icon: str, way: int) -> StepButton:
         say = look.words.say
         name = say("{name}: less", name=self.name) if way < 0 else say("{name}: more", name=self.name)
-        if self.value is None:
-            goal, free = self.low, True
-        else:
-            goal = on_step(self.value + way * self.step, self.low, self.high, self.step)
-            free = self.value > self.low if way < 0 else self.value < self.high
+        goal = on_step(self._from + way * self.step, self.low, self.high, self.step)
+        free = self.value is None or (self.value > self.low if way < 0 else self.value < self.high)
         effect = Changed(self.key, goal)
         return StepButton(f"{self.key}.{icon}", name, icon, effect, enabled=self.enabled and free)

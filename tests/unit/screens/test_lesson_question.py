@@ -179,6 +179,14 @@ def test_the_arrow_keys_move_the_focused_finger_by_the_last_figure_and_by_ten_wi
     assert hook.run.asked.units.from_m(hook.run.value) == pytest.approx(before - 0.9)
 
 
+def test_plus_and_minus_begin_where_the_finger_stands(hook):
+    hook.press("place.more")
+    assert hook.run.asked.units.from_m(hook.run.value) == pytest.approx(20.1)
+    hook.press("place.less")
+    hook.press("place.less")
+    assert hook.run.asked.units.from_m(hook.run.value) == pytest.approx(19.9)
+
+
 def test_a_typed_number_is_taken_as_it_is(hook):
     hook.press("place")
     hook.press("keypad.9")
