@@ -181,10 +181,21 @@ def explain_sheet(scope: Scope) -> TextSheet:
     last = scope.asked.index + 1 == scope.asked.count
     onward = scope.say("Finish") if last else scope.say("Next")
     foot = Row((Button(AGAIN, again), Button(NEXT, onward, kind="main")))
-    sums = Column((moment_table(scope, told), total), gap=4)
+    sums = Column((moment_table(scope, told), total, *_from_where(scope)), gap=4)
     strip = contrast_strip(scope) if contrast_in_text(scope) else None
     changed = () if strip is None else (strip,)
     return TextSheet(_sheet(scope), (_steps(scope, 2), happened, *idea, sums, *changed), (foot,))
+
+
+def _from_where(scope: Scope) -> tuple[Widget, ...]:
+    """What the arms of a side question are measured from: the picture's rule has another zero."""
+    if scope.asked.kind == "place":
+        return ()
+    if scope.finger is not None:
+        text = scope.say("Arms are measured from the finger: to the left they are below 0.")
+    else:
+        text = scope.say("Arms are measured from the pin: to the left they are below 0.")
+    return (Label("from-where", text, style="small", color="soft"),)
 
 
 def moment_table(scope: Scope, told: Explanation) -> Table:
