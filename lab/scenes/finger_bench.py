@@ -81,7 +81,7 @@ def draw_rule(canvas: Canvas, view: FingerView, stage: FingerStage, board: Label
     # Where nothing fits beside the rule, the unit stands below its end.
     beside, below = (rule.right + gap, rule.center[1]), (rule.right, rule.bottom + sizes.px(4))
     unit = view.readings.units.length_word
-    board.place(unit, [(beside, "left middle"), (below, "right top")], size=size, color=theme.soft)
+    board.place(unit, [(beside, "left middle"), (below, "right top")], size=size, color=theme.soft, ground=theme.paper)
 
 
 def _draw_trestle(canvas: Canvas, view: FingerView, stage: FingerStage, x: float) -> None:

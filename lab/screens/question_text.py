@@ -18,6 +18,8 @@ from lab.ui.widgets.table import Table, TableColumn, TableRow
 from lab.ui.widgets.widget import Widget
 
 SHEET = "text"
+LOW_PX = 680.0
+"""A window lower than this shows no title above the given text, so that the answer stays in sight."""
 
 
 def text_sheet(scope: Scope) -> TextSheet:
@@ -52,7 +54,7 @@ def predict_sheet(scope: Scope) -> TextSheet:
     asked = scope.asked
     given = Column(
         (
-            Label("body-title", scope.look.words.content(asked.build.title), style="title"),
+            *_body_title(scope),
             Label("given", scope.text(asked.text)),
             *(() if asked.kind == "side" else (Label("prompt", scope.text(asked.prompt)),)),
         ),
@@ -69,6 +71,14 @@ def predict_sheet(scope: Scope) -> TextSheet:
         (_steps(scope, 0), given, *_answer(scope), sure, *_hints(scope)),
         _predict_foot(scope),
     )
+
+
+def _body_title(scope: Scope) -> tuple[Widget, ...]:
+    """What is asked about, where the window is high enough for a title that the text says again."""
+    sizes = scope.look.sizes
+    if sizes.height < LOW_PX * sizes.unit * sizes.text_scale:
+        return ()
+    return (Label("body-title", scope.look.words.content(scope.asked.build.title), style="title"),)
 
 
 def _answer(scope: Scope) -> tuple[Widget, ...]:
@@ -99,8 +109,7 @@ def _counts(scope: Scope) -> tuple[Widget, ...]:
     if scope.asked.tolerance_m is None:
         return ()
     within = scope.shown_place(scope.asked.tolerance_m)
-    text = scope.say("Slide the finger, or set it here. Within {length} counts: the pad is as wide.", length=within)
-    return (Label("counts", text, style="small", color="soft"),)
+    return (Label("counts", scope.say("within {length} counts", length=within), style="small", color="soft"),)
 
 
 def _hints(scope: Scope) -> tuple[Widget, ...]:
