@@ -16,7 +16,8 @@ _LARGEST_WHOLE = 1e15
 def build_text(build: Build) -> str:
     """The build as the text of a build file, in the build's own units.
 
-    Reading the text gives an equal build, to the last bit of every number.
+    Reading the text gives an equal build: to the last bit of every number that came from such a text, and within
+    the last place of one that was first written in other units.
     """
     writer = _Writer(UNITS[build.units])
     blocks = [writer.top(build)]
@@ -62,8 +63,8 @@ class _Writer:
             f"weight = {self._weight(part.mass_kg)}",
             f"at = {self._place(part.at_m)}",
         ]
-        if part.shape != Point():
-            lines.append(f"shape = {self._shape(part)}")
+        if not isinstance(part.shape, Point):
+            lines.append(f"shape = {self._shape(part.shape)}")
         if part.inertia_kg_m2 is not None:
             # A part keeps three principal values as the tensor they make.
             lines.append(f"inertia = {self._inertia(cast(Tensor, part.inertia_kg_m2))}")
@@ -108,8 +109,8 @@ class _Writer:
             return _listed([rows[i][i] for i in range(3)])
         return _listed([_listed(row) for row in rows])
 
-    def _shape(self, part: Part) -> str:
-        match part.shape:
+    def _shape(self, shape: Rod | Rectangle | Box | Cylinder) -> str:
+        match shape:
             case Rod(length_m=length_m, axis=axis):
                 keys = {"length": self._length(length_m), "axis": _quoted(axis)}
             case Rectangle(length_m=length_m, width_m=width_m):
@@ -123,12 +124,8 @@ class _Writer:
                     "inner": self._length(inner_m),
                     "axis": _quoted(axis),
                 }
-            case _:
-                keys = {}
-        kind = type(part.shape).__name__.lower()
-        return (
-            "{ " + ", ".join([f"kind = {_quoted(kind)}", *(f"{key} = {value}" for key, value in keys.items())]) + " }"
-        )
+        named = {"kind": _quoted(type(shape).__name__.lower()), **keys}
+        return "{ " + ", ".join(f"{key} = {value}" for key, value in named.items()) + " }"
 
 
 def _block(lines: list[str]) -> str:

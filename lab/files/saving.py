@@ -15,7 +15,7 @@ def save_text(path: str | os.PathLike[str], text: str) -> None:
     The order is what makes it safe: a temporary file in the same folder, flush, fsync, replace, fsync of the
     folder. Without the first fsync a power cut can leave an empty file under the new name.
     """
-    target = Path(path)
+    target = Path(os.path.realpath(path))  # of a link, what it leads to; replacing the link would leave two files
     handle, temporary = tempfile.mkstemp(prefix=f".{target.name[:40]}.", suffix=".part", dir=target.parent)
     try:
         with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as stream:
@@ -42,11 +42,11 @@ def _mode_of(target: Path) -> int:
 
 
 def _sync_folder(folder: Path) -> None:
-    # Windows can't open a folder, and doesn't need to: its file system keeps the rename itself.
-    if os.name == "nt":
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)
+    # Windows can't open a folder, and doesn't need to: its file system keeps the rename itself. Some file systems
+    # of networks and sticks can't sync one either; the file is in its place by then, so that is no failure.
+    with suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)

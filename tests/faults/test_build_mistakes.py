@@ -65,6 +65,7 @@ SINGLE = {
     ),
     "a part without a place": (PART.replace("at = 5\n", ""), 4, "part[1].at", "missing", "add `at = 20.0`"),
     "one part where parts belong": ('part = { name = "a" }\n', 4, "part", "a list of tables belongs", "[[part]]"),
+    "a part that is a number": ("part = [7]\n", 4, "part[1]", "7 is not a table", "a table of keys"),
     "a bar that is a list": (PART + "[[bar]]\nlength = 3\n", 8, "bar", "not a table", "`[bar]`"),
     "nothing at all": ("", 1, "file", "nothing in it weighs anything", "[[part]] or a [bar]"),
     "a part off its bar": (BAR + PART.replace("at = 5", "at = 105"), 10, "part[1].at", "105 is off", "0 to 100"),

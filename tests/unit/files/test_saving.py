@@ -51,3 +51,26 @@ def test_the_permissions_of_an_old_file_stay(tmp_path):
     path.chmod(0o640)
     save_text(path, "new")
     assert stat.S_IMODE(path.stat().st_mode) == 0o640
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="links need rights there")
+def test_through_a_link_the_file_it_leads_to_is_saved(tmp_path):
+    (tmp_path / "real.toml").write_text("old")
+    (tmp_path / "link.toml").symlink_to("real.toml")
+    save_text(tmp_path / "link.toml", "new")
+    assert (tmp_path / "real.toml").read_text() == "new"
+    assert (tmp_path / "link.toml").is_symlink()
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="folders are not opened there")
+def test_a_file_system_that_cannot_sync_a_folder_is_no_failure(tmp_path, monkeypatch):
+    fsync = os.fsync
+
+    def picky(handle):
+        if stat.S_ISDIR(os.fstat(handle).st_mode):
+            raise OSError(22, "Invalid argument")
+        fsync(handle)
+
+    monkeypatch.setattr(os, "fsync", picky)
+    save_text(tmp_path / "b.toml", "x")
+    assert (tmp_path / "b.toml").read_text() == "x"
