@@ -58,8 +58,7 @@ def sum_document(build: Build, *, reference: Vector | None = None, units: str | 
         "weight": _settled(total.mass_kg, sum(part.mass_kg for part in parts)),
         "moment": [_settled(total.moment_kg_m[axis], _scale(parts, reaches[axis])) for axis in range(3)],
         "balance_point": [
-            _settled(total.balance_point_m[axis], _scale(parts, own_reaches[axis]) / total.mass_kg)
-            for axis in range(3)
+            _settled(total.balance_point_m[axis], _scale(parts, own_reaches[axis]) / total.mass_kg) for axis in range(3)
         ],
         "doubt": _doubt(parts),
     }

@@ -61,7 +61,7 @@ def decimals_for(values: Iterable[float], *, least: int) -> int:
 
 
 def doubt_decimals(doubt: float) -> int:
-    """Decimals at which a standard uncertainty has one figure, or two where the first is a 1.
+    """Decimals at which a standard uncertainty, or another small number, has one figure, or two where the first is a 1.
 
     Rounding 0.14 to 0.1 would take nearly a third of it away; rounding 0.84 to 0.8 takes a twentieth.
     """
@@ -186,7 +186,9 @@ class _Sheet:
         at, unit = self._length(pivot["at"]), self._length_unit
         if pivot["goes"] == "level":
             return words.say("On the pivot at {at} {unit} it stays level.", at=at, unit=unit)
-        moment = self._moment(abs(pivot["moment"]))
+        # As many figures as it needs: what makes an end drop must not be written as 0.
+        turning = abs(pivot["moment"])
+        moment = words.number(turning, decimals_for([turning], least=self._moment_decimals))
         values = {"at": at, "unit": unit, "moment": moment, "moment_unit": self._moment_unit}
         if pivot["goes"] == "left":
             turns = words.say(
@@ -199,7 +201,8 @@ class _Sheet:
         if tilt is None:
             rests = words.say("Nothing holds it before the stop.")
         else:
-            rests = words.say("It comes to rest at a tilt of {tilt}°.", tilt=words.number(abs(tilt), 1))
+            shown = words.number(abs(tilt), max(1, doubt_decimals(abs(tilt))))
+            rests = words.say("It comes to rest at a tilt of {tilt}°.", tilt=shown)
         return f"{turns} {rests}"
 
     def reactions(self) -> list[str]:

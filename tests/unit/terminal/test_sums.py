@@ -276,6 +276,11 @@ def test_columns_stay_aligned_whatever_the_letters():
             "at = 15\nup = 90",
             "On the pivot at 15.0 cm the right end drops: 5 250 g·cm clockwise. It comes to rest at a tilt of 9.5°.",
         ),
+        (
+            "at = 29.999\nup = 90",
+            "On the pivot at 29.999 cm the right end drops: 0.35 g·cm clockwise. "
+            "It comes to rest at a tilt of 0.0006°.",
+        ),
         ("at = 30", "On the pivot at 30.0 cm it stays level."),
     ],
 )
