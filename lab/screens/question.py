@@ -2,7 +2,22 @@
 
 from __future__ import annotations
 
-from lab.lesson import SIDES, SURENESS, Action, Again, Hint, LockIn, Next, Set, Skip, Sure, Watched, render
+from lab.lesson import (
+    SIDES,
+    SURENESS,
+    Action,
+    Again,
+    Asked,
+    Hint,
+    LockIn,
+    Message,
+    Next,
+    Set,
+    Skip,
+    Sure,
+    Watched,
+    render,
+)
 from lab.outline import Node
 from lab.outline.words import msg
 from lab.screens.intents import Answer, Back, ChangeSetting, Go, Intent, ShowContrast
@@ -73,7 +88,7 @@ class QuestionScreen:
         self._page = Page(look, help_lines=HELP_LINES)
         self._model: QuestionModel | None = None
         self._drag_from: tuple[float | None] | None = None
-        self._ideas: dict[tuple[int, int], tuple[str, str]] = {}
+        self._ideas: dict[tuple[int, int], tuple[Asked, Message]] = {}
         self._at: tuple[int, int, str] | None = None
 
     def show(self, model: QuestionModel) -> None:
@@ -188,9 +203,14 @@ class QuestionScreen:
         run, told = model.run, model.run.explanation
         if run.phase != "explain" or told is None or told.right or told.idea is None:
             return
+        self._ideas[(run.index, run.round)] = (run.asked, told.idea)
+
+    def _ideas_told(self) -> tuple[tuple[str, str], ...]:
+        """What came up, in the words and units of now: (what was asked about, the idea)."""
         words = self._page.look.words
-        idea = render(told.idea, words, run.asked.units)
-        self._ideas[(run.index, run.round)] = (words.content(run.asked.build.title), idea)
+        return tuple(
+            (words.content(asked.build.title), render(idea, words, asked.units)) for asked, idea in self._ideas.values()
+        )
 
     def _refresh(self) -> None:
         model = self._model
@@ -203,7 +223,7 @@ class QuestionScreen:
         content = look.words.content
         if run.phase == "finished":
             bar = top_bar(look, title=content(run.lesson.title), trail=look.words.say("Lessons"))
-            page = lesson_end(look, run, ideas=tuple(self._ideas.values()), learner=model.learner)
+            page = lesson_end(look, run, ideas=self._ideas_told(), learner=model.learner)
             return ReadingPage(with_notice(look, bar, model.notice), page, foot=lesson_end_foot(look))
         bar = top_bar(
             look,
