@@ -8,9 +8,10 @@ from collections.abc import Callable, Mapping, MutableMapping
 from pathlib import Path
 
 from lab.app.console import Console
-from lab.app.kept import kept_settings
-from lab.app.paths import Paths
+from lab.app.kept import kept_settings, say_what_is_left
+from lab.app.paths import Paths, find_paths
 from lab.app.record import Record
+from lab.app.settings import load_settings
 
 #: Drivers that SDL falls back to where there is no display: they open windows that nobody can see.
 BLIND_DRIVERS = ("offscreen", "dummy")
@@ -37,27 +38,45 @@ def open_window(
     # Loaded only where there is a display to use it on.
     from lab.app.laboratory import Laboratory
     from lab.app.loop import Loop
+    from lab.ui.pygame_sound import Speaker
     from lab.ui.pygame_window import NoDisplay, Window
 
     try:
         window = Window("Tiltbench")
     except NoDisplay as error:
         raise NoDisplayError(str(error)) from error
+    speaker = Speaker()
     try:
         if window.driver in BLIND_DRIVERS:
             raise NoDisplayError(console.words.say("the display does not answer"))
         for notice in window.notices:
             console.talk(console.words.say(notice.template, **notice.values))
         settings = kept_settings(console, paths)
-        laboratory = Laboratory(paths=paths, settings=settings, record=Record(paths.record), size=window.size)
+        record = Record(paths.record)
+        laboratory = Laboratory(paths=paths, settings=settings, record=record, size=window.size)
         if lesson is not None:
             laboratory.open_lesson(str(lesson), seed=seed)
         elif build is not None:
             laboratory.open_build(build)
-        run_safely(Loop(laboratory, window).run, laboratory.close)
+        run_safely(Loop(laboratory, window, speaker=speaker).run, laboratory.close)
+        say_what_is_left(record, console)
     finally:
+        speaker.close()
         window.close()
     return 0
+
+
+def show_first_picture() -> None:
+    """Open the window, on whatever display there is, show the start screen once, and close it."""
+    from lab.app.laboratory import Laboratory
+    from lab.app.loop import Loop
+    from lab.ui.pygame_window import Window
+
+    paths = find_paths()
+    window = Window("Tiltbench")
+    settings = load_settings(paths.settings).settings
+    Loop(Laboratory(paths=paths, settings=settings, record=Record(paths.record), size=window.size), window).show()
+    window.close()
 
 
 def ask_for_display(environment: Mapping[str, str], platform: str) -> None:
