@@ -18,7 +18,7 @@ NUDGE = 1e-5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Mode:
+class FlightMode:
     """One way an upset goes.  growth_s: 1/s, below 0 where it dies away.  pace_s: of its swing, rad/s, 0 where it
     does not swing."""
 
@@ -43,7 +43,7 @@ class FlightModes:
     grows without a swing, which is where the margin is below 0."""
 
     glide: Glide
-    modes: tuple[Mode, ...]
+    modes: tuple[FlightMode, ...]
     spring_s4: float
 
     @property
@@ -67,7 +67,7 @@ def flight_modes(air: Aerodynamics) -> FlightModes:
     kept = sorted((root for root in roots if root.imag >= 0.0), key=abs, reverse=True)
     return FlightModes(
         glide=set_glide(air),
-        modes=tuple(Mode(growth_s=float(root.real), pace_s=float(root.imag)) for root in kept),
+        modes=tuple(FlightMode(growth_s=float(root.real), pace_s=float(root.imag)) for root in kept),
         spring_s4=float(np.linalg.det(matrix)),
     )
 
