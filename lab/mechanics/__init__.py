@@ -5,7 +5,7 @@ values; numpy and nothing else of the lab.
 """
 
 from lab.mechanics.airframes import Aerodynamics, Airframe, aerodynamics
-from lab.mechanics.axes import Tensor
+from lab.mechanics.axes import AXES, Axis, Tensor
 from lab.mechanics.bodies import PAD_FRICTION, PadBody, pad_body
 from lab.mechanics.checks import STANDARD_GRAVITY_M_S2, MechanicsError, Vector
 from lab.mechanics.doubt import balance_point_doubt_m
@@ -43,7 +43,6 @@ from lab.mechanics.pivots import (
 from lab.mechanics.plates import Disc, HalfDisc, Polygon, Triangle
 from lab.mechanics.polygons import MOST_CORNERS, PlaneMoments, checked_rings, polygon_moments
 from lab.mechanics.shapes import (
-    Axis,
     Box,
     Cylinder,
     Point,
@@ -64,6 +63,7 @@ from lab.mechanics.toss import Flight, Launch, Toss, TossMotion, launched, set_g
 from lab.mechanics.vortex_lattice import PitchSlopes, SurfaceLift, pitch_slopes
 
 __all__ = [
+    "AXES",
     "MOST_CORNERS",
     "PAD_FRICTION",
     "STANDARD_GRAVITY_M_S2",

@@ -11,11 +11,11 @@ from fractions import Fraction
 from math import isqrt
 from typing import Literal
 
+from lab.mechanics.axes import AXES, Axis
 from lab.mechanics.balance_paths import BalancePath, PathLeg, PathPoint
 from lab.mechanics.checks import finite
 from lab.mechanics.limits import Corner, Limits, standing
 from lab.mechanics.pivots import LEVEL_SHARE
-from lab.mechanics.shapes import AXES, Axis
 
 CrossedLimit = Literal["outline", "left", "right"]
 SAME_INSTANT = 1e-13

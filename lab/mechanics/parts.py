@@ -8,12 +8,12 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from lab.mechanics.axes import Tensor
 from lab.mechanics.checks import MechanicsError, Vector, not_negative, positive, vector
 from lab.mechanics.shapes import POINT, Shape
 
 Hold = Literal["clamped", "hung"]
 HOLDS: tuple[Hold, ...] = ("clamped", "hung")
-Tensor = tuple[Vector, Vector, Vector]
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,14 +65,22 @@ class Part:
     def own_inertia_kg_m2(self) -> Tensor:
         """Inertia about its own centre, (3, 3); all negative for a cut-out."""
         if self.inertia_kg_m2 is None:
-            sign_mass = self.signed_mass_kg
-            along, across, up = (sign_mass * each for each in self.shape.unit_inertia_m2)
-            return (along, 0.0, 0.0), (0.0, across, 0.0), (0.0, 0.0, up)
+            return _of_mass(self.signed_mass_kg, self.shape.unit_inertia_m2)
         given: Tensor = self.inertia_kg_m2  # type: ignore[assignment]  # a tensor since __post_init__
         if not self.cut:
             return given
         first, second, third = ((-row[0], -row[1], -row[2]) for row in given)
         return first, second, third
+
+
+def _of_mass(mass_kg: float, unit_inertia_m2: Vector | Tensor) -> Tensor:
+    """A shape's inertia as three rows: most shapes state what is on the diagonal only."""
+    if isinstance(unit_inertia_m2[0], tuple):
+        rows: Tensor = unit_inertia_m2
+        first, second, third = ((mass_kg * a, mass_kg * b, mass_kg * c) for a, b, c in rows)
+        return first, second, third
+    along, across, up = (mass_kg * each for each in unit_inertia_m2)
+    return (along, 0.0, 0.0), (0.0, across, 0.0), (0.0, 0.0, up)
 
 
 def inertia_tensor(what: str, given: Vector | Tensor, unit: str) -> Tensor:

@@ -1,31 +1,23 @@
 """Shapes of parts: how far they reach, and how hard they are to turn.
 
 Each shape is centred on its part's own centre.  Masses are spread evenly.  A new shape is a frozen
-dataclass with `extent_m` and `unit_inertia_m2`, added to `Shape`.
+dataclass with `extent_m`, `unit_inertia_m2` and `reach_m`, added to `Shape`; one whose own centre is not the
+middle of its box has `centre_m` too.
 """
 
 from dataclasses import dataclass
-from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
+from lab.mechanics.axes import Axis, Tensor, as_tensor, as_vector, axis_index, on_axis
 from lab.mechanics.checks import MechanicsError, Vector, not_negative, positive, vector
-
-Axis = Literal["along", "across", "up"]
-AXES: tuple[Axis, ...] = ("along", "across", "up")
-
-
-def _axis_index(axis: str) -> int:
-    if axis not in AXES:
-        raise MechanicsError(f"axis is {axis!r}; it must be one of {', '.join(AXES)}")
-    return AXES.index(axis)
+from lab.mechanics.plates import Disc, HalfDisc, Polygon, Triangle
+from lab.mechanics.solids import Cone, Hemisphere, Sphere, beside
 
 
-def _on_axis(axis: Axis, on_axis: float, off_axis: float) -> Vector:
-    """Three numbers: one value on the axis, the other on the two beside it."""
-    first, second, third = (on_axis if name == axis else off_axis for name in AXES)
-    return first, second, third
+def _box_reach_m(extent_m: Vector, direction: Vector) -> float:
+    return sum(abs(ahead) * size for ahead, size in zip(direction, extent_m, strict=True)) / 2.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +34,10 @@ class Point:
         """Nothing about any axis."""
         return 0.0, 0.0, 0.0
 
+    def reach_m(self, direction: Vector) -> float:
+        """How far it reaches from its own centre in a direction of length one."""
+        return _box_reach_m(self.extent_m, direction)
+
 
 POINT = Point()
 
@@ -54,18 +50,22 @@ class Rod:
     axis: Axis = "along"
 
     def __post_init__(self) -> None:
-        _axis_index(self.axis)
+        axis_index(self.axis)
         object.__setattr__(self, "length_m", positive("length of the rod", self.length_m, "m"))
 
     @property
     def extent_m(self) -> Vector:
         """The length on the rod's axis, nothing beside it."""
-        return _on_axis(self.axis, self.length_m, 0.0)
+        return on_axis(self.axis, self.length_m, 0.0)
 
     @property
     def unit_inertia_m2(self) -> Vector:
         """A twelfth of the length squared, and nothing about its own axis."""
-        return _on_axis(self.axis, 0.0, self.length_m**2 / 12.0)
+        return on_axis(self.axis, 0.0, self.length_m**2 / 12.0)
+
+    def reach_m(self, direction: Vector) -> float:
+        """How far it reaches from its own centre in a direction of length one."""
+        return _box_reach_m(self.extent_m, direction)
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +90,10 @@ class Rectangle:
         length2, width2 = self.length_m**2 / 12.0, self.width_m**2 / 12.0
         return width2, length2 + width2, length2
 
+    def reach_m(self, direction: Vector) -> float:
+        """How far it reaches from its own centre in a direction of length one."""
+        return _box_reach_m(self.extent_m, direction)
+
 
 @dataclass(frozen=True, slots=True)
 class Box:
@@ -113,6 +117,10 @@ class Box:
         along, across, up = (side**2 / 12.0 for side in self.size_m)
         return across + up, along + up, along + across
 
+    def reach_m(self, direction: Vector) -> float:
+        """How far it reaches from its own centre in a direction of length one."""
+        return _box_reach_m(self.extent_m, direction)
+
 
 @dataclass(frozen=True, slots=True)
 class Cylinder:
@@ -125,7 +133,7 @@ class Cylinder:
     axis: Axis = "along"
 
     def __post_init__(self) -> None:
-        _axis_index(self.axis)
+        axis_index(self.axis)
         object.__setattr__(self, "radius_m", positive("radius of the cylinder", self.radius_m, "m"))
         object.__setattr__(self, "length_m", positive("length of the cylinder", self.length_m, "m"))
         object.__setattr__(self, "inner_m", not_negative("inner radius of the cylinder", self.inner_m, "m"))
@@ -137,16 +145,67 @@ class Cylinder:
     @property
     def extent_m(self) -> Vector:
         """The length on its axis, the diameter beside it."""
-        return _on_axis(self.axis, self.length_m, 2.0 * self.radius_m)
+        return on_axis(self.axis, self.length_m, 2.0 * self.radius_m)
 
     @property
     def unit_inertia_m2(self) -> Vector:
         """(R² + r²) / 2 about its axis; half of that and a twelfth of L² across it."""
         round_part = (self.radius_m**2 + self.inner_m**2) / 2.0
-        return _on_axis(self.axis, round_part, round_part / 2.0 + self.length_m**2 / 12.0)
+        return on_axis(self.axis, round_part, round_part / 2.0 + self.length_m**2 / 12.0)
+
+    def reach_m(self, direction: Vector) -> float:
+        """How far it reaches from its own centre in a direction of length one."""
+        ahead = abs(direction[axis_index(self.axis)])
+        return ahead * self.length_m / 2.0 + self.radius_m * beside(direction, self.axis)
 
 
-Shape = Point | Rod | Rectangle | Box | Cylinder
+@dataclass(frozen=True, slots=True)
+class Turned:
+    """A shape turned about its own centre.  rotation: takes the shape's own coordinates into the build's."""
+
+    shape: "Shape"
+    rotation: Tensor
+
+    @property
+    def extent_m(self) -> Vector:
+        """The size of its bounding box as it lies."""
+        low, high = bounds_m(self)
+        return high[0] - low[0], high[1] - low[1], high[2] - low[2]
+
+    @property
+    def unit_inertia_m2(self) -> Tensor:
+        """The shape's own, turned."""
+        turn = np.array(self.rotation)
+        return as_tensor(turn @ unit_inertia_m2(self.shape) @ turn.T)
+
+    @property
+    def centre_m(self) -> Vector:
+        """The shape's own, turned."""
+        return as_vector(np.array(self.rotation) @ centre_m(self.shape))
+
+    def reach_m(self, direction: Vector) -> float:
+        """How far it reaches from its own centre in a direction of length one."""
+        return self.shape.reach_m(as_vector(np.array(direction) @ np.array(self.rotation)))
+
+
+Shape = (
+    Point
+    | Rod
+    | Rectangle
+    | Triangle
+    | Polygon
+    | Disc
+    | HalfDisc
+    | Box
+    | Cylinder
+    | Cone
+    | Sphere
+    | Hemisphere
+    | Turned
+)
+
+Offset = Triangle | Polygon | HalfDisc | Cone | Hemisphere | Turned
+"""Shapes whose own centre is not where they are drawn from."""
 
 
 def extent_m(shape: Shape) -> Vector:
@@ -154,6 +213,26 @@ def extent_m(shape: Shape) -> Vector:
     return shape.extent_m
 
 
+def bounds_m(shape: Shape) -> tuple[Vector, Vector]:
+    """The lowest and the highest place of a shape on each axis, from its own centre, in metres.
+
+    Of a triangle, say, that is not half its size either way.
+    """
+    low = (-shape.reach_m((-1.0, 0.0, 0.0)), -shape.reach_m((0.0, -1.0, 0.0)), -shape.reach_m((0.0, 0.0, -1.0)))
+    high = (shape.reach_m((1.0, 0.0, 0.0)), shape.reach_m((0.0, 1.0, 0.0)), shape.reach_m((0.0, 0.0, 1.0)))
+    return low, high
+
+
+def centre_m(shape: Shape) -> Vector:
+    """Where a shape's own centre lies from where it is drawn from, in metres.
+
+    Drawn from: an outline's own zero, the middle of a half disc's straight edge, of a cone's base, of a
+    hemisphere's flat face; of every other shape its own centre, so (0, 0, 0).
+    """
+    return shape.centre_m if isinstance(shape, Offset) else (0.0, 0.0, 0.0)
+
+
 def unit_inertia_m2(shape: Shape) -> NDArray[np.float64]:
     """The inertia of one kilogram of a shape about its own centre: (3, 3), m².  Source: S-04."""
-    return np.diag(shape.unit_inertia_m2)
+    own = np.array(shape.unit_inertia_m2)
+    return np.diag(own) if own.ndim == 1 else own
