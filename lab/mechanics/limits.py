@@ -1,10 +1,11 @@
 """Limits: where the balance point may lie, as an outline in (balance point along, mass) and a range across."""
 
 from dataclasses import dataclass
-from itertools import combinations, pairwise
+from itertools import pairwise
 
 from lab.mechanics.checks import MechanicsError, Vector, finite, positive, vector
 from lab.mechanics.pivots import LEVEL_SHARE
+from lab.mechanics.ring_crossings import meeting_sides
 
 Corner = tuple[float, float]
 Span = tuple[float, float]
@@ -26,7 +27,7 @@ class Limits:
         if not self.outline and self.across_m is None:
             raise MechanicsError("limits say nothing; give an outline, a range across, or both")
         if self.outline:
-            _check_outline(self.outline)
+            object.__setattr__(self, "outline", _checked_outline(self.outline))
         if self.across_m is not None:
             left, right = (finite("limit across", each, "m") for each in self.across_m)
             if not left < right:
@@ -157,42 +158,22 @@ def _joined(spans: list[Span]) -> tuple[Span, ...]:
     return tuple(joined)
 
 
-def _check_outline(outline: tuple[Corner, ...]) -> None:
-    if len(outline) < 3:
-        raise MechanicsError(f"the outline of the limits has {len(outline)} corners; it must have three at least")
-    for along, mass in outline:
-        finite("a corner along of the limits", along, "m")
-        positive("a corner mass of the limits", mass, "kg")
-    edges = tuple(pairwise((*outline, outline[0])))
-    for (first, one), (second, other) in combinations(enumerate(edges), 2):
-        apart = second - first
-        if one[0] == one[1] or other[0] == other[1]:
-            raise MechanicsError("the outline of the limits has a corner twice in a row; each must be another")
-        if apart in (1, len(edges) - 1):
-            if _folds_back(one, other) if apart == 1 else _folds_back(other, one):
-                raise MechanicsError(f"the outline of the limits folds back on itself at corner {second + 1}")
-        elif _touch(one, other):
-            raise MechanicsError(
-                f"the outline of the limits crosses itself, edges {first + 1} and {second + 1}; "
-                "give its corners in order around it"
-            )
-
-
-def _turn(a: Corner, b: Corner, c: Corner) -> float:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
-
-
-def _folds_back(one: tuple[Corner, Corner], following: tuple[Corner, Corner]) -> bool:
-    """Whether an edge runs straight back over the one before it."""
-    (a, b), (_, c) = one, following
-    back = (b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1])
-    return _turn(a, b, c) == 0.0 and back < 0.0
-
-
-def _touch(one: tuple[Corner, Corner], other: tuple[Corner, Corner]) -> bool:
-    """Whether two edges that do not follow each other have a point in common."""
-    (a, b), (c, d) = one, other
-    turns = _turn(a, b, c), _turn(a, b, d), _turn(c, d, a), _turn(c, d, b)
-    if all(turn == 0.0 for turn in turns):
-        return all(min(a[k], b[k]) <= max(c[k], d[k]) and min(c[k], d[k]) <= max(a[k], b[k]) for k in (0, 1))
-    return turns[0] * turns[1] <= 0.0 and turns[2] * turns[3] <= 0.0
+def _checked_outline(outline: tuple[Corner, ...]) -> tuple[Corner, ...]:
+    """The corners as floats, a last one that repeats the first dropped.  Raises MechanicsError."""
+    corners = tuple(
+        (finite("a corner of the limits", along, "m"), positive("a corner of the limits", mass, "kg"))
+        for along, mass in outline
+    )
+    if len(corners) > 1 and corners[0] == corners[-1]:
+        corners = corners[:-1]
+    if len(corners) < 3:
+        raise MechanicsError(f"the outline of the limits has {len(corners)} corners; it must have three or more")
+    if any(corner == after for corner, after in pairwise(corners)):
+        raise MechanicsError("the outline of the limits has a corner twice in a row; each must be another")
+    met = meeting_sides(corners)
+    if met is not None:
+        raise MechanicsError(
+            f"the outline of the limits meets itself, edges {met[0] + 1} and {met[1] + 1}; "
+            "give its corners in order around it"
+        )
+    return corners
