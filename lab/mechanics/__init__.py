@@ -6,10 +6,17 @@ values; numpy and nothing else of the lab.
 
 from lab.mechanics.airframes import Aerodynamics, Airframe, aerodynamics
 from lab.mechanics.axes import AXES, Axis, Tensor
+from lab.mechanics.balance_paths import BalancePath, PathLeg, PathPoint, balance_path
+from lab.mechanics.balancing_ways import BalancingWay, balancing_ways
+from lab.mechanics.ballast import BallastPoint, CannotBeDone, ballast_curve, ballast_kg
 from lab.mechanics.bodies import PAD_FRICTION, PadBody, pad_body
 from lab.mechanics.checks import STANDARD_GRAVITY_M_S2, MechanicsError, Vector
 from lab.mechanics.doubt import balance_point_doubt_m
 from lab.mechanics.groups import Group, Member, flattened
+from lab.mechanics.lightest_ballast import BallastLoad, BallastPlace, LightestBallast, lightest_ballast
+from lab.mechanics.limit_crossings import Crossing, LimitCourse, Stretch, instants_at_m, limit_crossings
+from lab.mechanics.limits import Limits, Standing, standing
+from lab.mechanics.mobiles import HungBar, MobileBar, MobileLevel, MobileSum, mobile_sum
 from lab.mechanics.modes import FlightMode, FlightModes, flight_modes
 from lab.mechanics.moments import (
     MomentRow,
@@ -55,11 +62,15 @@ from lab.mechanics.shapes import (
     extent_m,
     unit_inertia_m2,
 )
+from lab.mechanics.shifting import balance_shift_m, loading_shift_m, move_m, moved_mass_kg, with_part_moved
 from lab.mechanics.solids import Cone, Hemisphere, Sphere
 from lab.mechanics.supports import two_support_reactions_n
 from lab.mechanics.surfaces import MeanChord, Surface, main_surface, mean_chord, mean_chord_percent
 from lab.mechanics.swing import TICK_S, Swing, swing_energy_j, swing_tick
+from lab.mechanics.tank_course import TankCourse, TankEvent, TankLeg, tank_course
+from lab.mechanics.tanks import Burn, BurnOrder, Pump, Tank, tank_parts
 from lab.mechanics.toss import Flight, Launch, Toss, TossMotion, launched, set_glide, toss, toss_tick
+from lab.mechanics.two_fingers import FingerForces, FingerLeg, FingerSlide, FingerTips, Friction, two_finger_slide
 from lab.mechanics.vortex_lattice import PitchSlopes, SurfaceLift, pitch_slopes
 
 __all__ = [
@@ -71,27 +82,50 @@ __all__ = [
     "Aerodynamics",
     "Airframe",
     "Axis",
+    "BalancePath",
+    "BalancingWay",
+    "BallastLoad",
+    "BallastPlace",
+    "BallastPoint",
     "Box",
+    "Burn",
+    "BurnOrder",
+    "CannotBeDone",
     "Cone",
+    "Crossing",
     "Cylinder",
     "Disc",
+    "FingerForces",
+    "FingerLeg",
+    "FingerSlide",
+    "FingerTips",
     "Flight",
     "FlightMode",
     "FlightModes",
+    "Friction",
     "Group",
     "HalfDisc",
     "Hemisphere",
     "Hold",
+    "HungBar",
     "Launch",
+    "LightestBallast",
+    "LimitCourse",
+    "Limits",
     "MeanChord",
     "MechanicsError",
     "Member",
+    "MobileBar",
+    "MobileLevel",
+    "MobileSum",
     "MomentRow",
     "MomentSum",
     "NeutralPoint",
     "PadBody",
     "PadMotion",
     "Part",
+    "PathLeg",
+    "PathPoint",
     "Phase",
     "PitchMargin",
     "PitchSlopes",
@@ -100,14 +134,21 @@ __all__ = [
     "PlaneMoments",
     "Point",
     "Polygon",
+    "Pump",
     "Rectangle",
     "Rod",
     "Shape",
     "Side",
     "Sphere",
+    "Standing",
+    "Stretch",
     "Surface",
     "SurfaceLift",
     "Swing",
+    "Tank",
+    "TankCourse",
+    "TankEvent",
+    "TankLeg",
     "Tensor",
     "Toss",
     "TossMotion",
@@ -117,8 +158,13 @@ __all__ = [
     "Vector",
     "aerodynamics",
     "balance_for_margin_m",
+    "balance_path",
     "balance_point_doubt_m",
     "balance_point_m",
+    "balance_shift_m",
+    "balancing_ways",
+    "ballast_curve",
+    "ballast_kg",
     "bounds_m",
     "centre_m",
     "checked_rings",
@@ -128,12 +174,19 @@ __all__ = [
     "flight_modes",
     "inertia_about_kg_m2",
     "inertia_tensor",
+    "instants_at_m",
     "large_swing_period_s",
     "launched",
+    "lightest_ballast",
+    "limit_crossings",
+    "loading_shift_m",
     "main_surface",
     "mean_chord",
     "mean_chord_percent",
+    "mobile_sum",
     "moment_sum",
+    "move_m",
+    "moved_mass_kg",
     "neutral_point",
     "neutral_point_m",
     "pad_body",
@@ -146,11 +199,16 @@ __all__ = [
     "rests_on",
     "set_glide",
     "small_swing_period_s",
+    "standing",
     "swing_energy_j",
     "swing_tick",
+    "tank_course",
+    "tank_parts",
     "toss",
     "toss_tick",
     "turn_about",
+    "two_finger_slide",
     "two_support_reactions_n",
     "unit_inertia_m2",
+    "with_part_moved",
 ]

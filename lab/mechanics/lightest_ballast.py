@@ -94,7 +94,7 @@ def lightest_ballast(
     """The fewest grams that bring the balance point to a target, and where they go.
 
     target_m: for each axis asked for, a place or a range (low, high) the balance point must come to lie in.
-    Exact and the same every time.  Raises MechanicsError.  Source: S-03, S-25.
+    Exact and the same every time.  Raises MechanicsError.  Source: S-03, S-50.
     """
     build = checked(parts)
     task = _task(build, tuple(places), target_m)
@@ -244,8 +244,8 @@ def _why_not(task: _Task) -> CannotBeDone:
             side, bound = ("below", high) if now > high else ("above", low)
             return CannotBeDone(
                 reason="side",
-                why=f"no ballast place lies {side} {float(bound):.9g} m {AXES[axis]}; from {float(now):.9g} m the balance "
-                f"point can be brought there only by ballast beyond it",
+                why=f"no ballast place lies {side} {float(bound):.9g} m {AXES[axis]}; only from beyond it can "
+                f"ballast bring the balance point there from {float(now):.9g} m",
             )
     asked = " and ".join(AXES[axis] for axis, *_ in task.targets)
     return CannotBeDone(

@@ -114,7 +114,7 @@ class FingerSlide:
         """What the fingers feel while they slide, so far apart.
 
         Where one stops and the other starts, the friction falls from what it could just hold to what slides:
-        at that very gap, the force before the fall.  Raises MechanicsError.  Source: S-08, S-09.
+        at that very gap, the force before the fall.  Raises MechanicsError.  Source: S-08, S-51.
         """
         gap = finite("gap between the fingers", gap_m, "m")
         leg = next((leg for leg in self.legs if gap >= leg.gap_m[1]), self.legs[-1])
@@ -143,7 +143,7 @@ def two_finger_slide(
 
     left_at_m, right_at_m: places along, the left one lower.  left, right: frictions; the right finger's are the
     left one's unless said.  touch_m: how far apart the fingers' middles are when they touch, above 0.
-    Raises MechanicsError.  Source: S-08, S-09.
+    Raises MechanicsError.  Source: S-08, S-51.
     """
     build = checked(parts)
     places = finite("place of the left finger", left_at_m, "m"), finite("place of the right finger", right_at_m, "m")
