@@ -8,7 +8,7 @@ from typing import cast
 
 from lab.files.build import ORIGIN_M, Bar, Build, Support, Tensor
 from lab.files.units import UNITS, UnitSystem, written_back
-from lab.mechanics import Box, Cylinder, Part, Pivot, Point, Rectangle, Rod, Vector
+from lab.mechanics import Box, Cylinder, Part, Pivot, Point, Rectangle, Rod, Shape, Vector
 
 _LARGEST_WHOLE = 1e15
 
@@ -17,7 +17,8 @@ def build_text(build: Build) -> str:
     """The build as the text of a build file, in the build's own units.
 
     Reading the text gives an equal build: to the last bit of every number that came from such a text, and within
-    the last place of one that was first written in other units.
+    the last place of one that was first written in other units.  Raises ValueError where a part has a shape that
+    the format does not know.
     """
     writer = _Writer(UNITS[build.units])
     blocks = [writer.top(build)]
@@ -109,7 +110,8 @@ class _Writer:
             return _listed([rows[i][i] for i in range(3)])
         return _listed([_listed(row) for row in rows])
 
-    def _shape(self, shape: Rod | Rectangle | Box | Cylinder) -> str:
+    def _shape(self, shape: Shape) -> str:
+        kind = type(shape).__name__.lower()
         match shape:
             case Rod(length_m=length_m, axis=axis):
                 keys = {"length": self._length(length_m), "axis": _quoted(axis)}
@@ -124,7 +126,10 @@ class _Writer:
                     "inner": self._length(inner_m),
                     "axis": _quoted(axis),
                 }
-        named = {"kind": _quoted(type(shape).__name__.lower()), **keys}
+            case _:
+                # Written without its sizes it would come back as something else.
+                raise ValueError(f"a build file of format 1 has no kind {kind!r}; give the part's inertia by numbers")
+        named = {"kind": _quoted(kind), **keys}
         return "{ " + ", ".join(f"{key} = {value}" for key, value in named.items()) + " }"
 
 

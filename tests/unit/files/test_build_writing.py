@@ -3,7 +3,7 @@
 import pytest
 
 from lab.files import UNITS, Bar, Build, Support, build_text, read_build_text
-from lab.mechanics import Box, Cylinder, Part, Pivot, Rectangle, Rod
+from lab.mechanics import Box, Cylinder, Disc, Part, Pivot, Rectangle, Rod
 
 FULL = Build(
     title='Odd "title" with a \\ and ünïcode',
@@ -43,3 +43,8 @@ def test_every_kind_of_thing_comes_back_the_same_to_the_last_bit(units):
 def test_the_smallest_build_is_written_as_a_person_would_write_it():
     text = 'format = 1\ntitle = "Pole"\nunits = "g-cm"\n\n[[part]]\nname = "pole"\nweight = 120\nat = 20.5\n'
     assert build_text(read_build_text(text, file="b.toml")) == text
+
+
+def test_a_shape_that_the_format_does_not_know_is_refused_and_not_written_without_its_sizes():
+    with pytest.raises(ValueError, match="no kind 'disc'"):
+        build_text(Build(title="Reel", parts=(Part("reel", 0.1, (0.0, 0.0, 0.0), Disc(0.1)),)))
