@@ -13,6 +13,8 @@ from lab.mechanics.bodies import PAD_FRICTION, PadBody, pad_body
 from lab.mechanics.checks import STANDARD_GRAVITY_M_S2, MechanicsError, Vector
 from lab.mechanics.doubt import balance_point_doubt_m
 from lab.mechanics.groups import Group, Member, flattened
+from lab.mechanics.hanging import HangingAttitude, hanging_attitude, plumb_line
+from lab.mechanics.inertia import PrincipalInertia, principal_inertia
 from lab.mechanics.lightest_ballast import BallastLoad, BallastPlace, LightestBallast, lightest_ballast
 from lab.mechanics.limit_crossings import Crossing, LimitCourse, Stretch, instants_at_m, limit_crossings
 from lab.mechanics.limits import Limits, Standing, standing
@@ -48,6 +50,7 @@ from lab.mechanics.pivots import (
     turn_about,
 )
 from lab.mechanics.plates import Disc, HalfDisc, Polygon, Triangle
+from lab.mechanics.plumb_lines import PlumbCrossing, PlumbLine, plumb_crossing
 from lab.mechanics.polygons import MOST_CORNERS, PlaneMoments, checked_rings, polygon_moments
 from lab.mechanics.shapes import (
     Box,
@@ -64,14 +67,17 @@ from lab.mechanics.shapes import (
 )
 from lab.mechanics.shifting import balance_shift_m, loading_shift_m, move_m, moved_mass_kg, with_part_moved
 from lab.mechanics.solids import Cone, Hemisphere, Sphere
-from lab.mechanics.supports import two_support_reactions_n
+from lab.mechanics.supports import support_reactions_n, two_support_reactions_n
 from lab.mechanics.surfaces import MeanChord, Surface, main_surface, mean_chord, mean_chord_percent
 from lab.mechanics.swing import TICK_S, Swing, swing_energy_j, swing_tick
+from lab.mechanics.symmetry import SymmetryPlane, symmetry_planes
 from lab.mechanics.tank_course import TankCourse, TankEvent, TankLeg, tank_course
 from lab.mechanics.tanks import Burn, BurnOrder, Pump, Tank, tank_parts
+from lab.mechanics.tipping import Footing, SlideOrTip, TippingEdge, footing, slide_or_tip, support_polygon_m
 from lab.mechanics.toss import Flight, Launch, Toss, TossMotion, launched, set_glide, toss, toss_tick
 from lab.mechanics.two_fingers import FingerForces, FingerLeg, FingerSlide, FingerTips, Friction, two_finger_slide
 from lab.mechanics.vortex_lattice import PitchSlopes, SurfaceLift, pitch_slopes
+from lab.mechanics.weighing import ScaleReading, Weighing, weighed_balance_point, weighed_level_m
 
 __all__ = [
     "AXES",
@@ -102,9 +108,11 @@ __all__ = [
     "Flight",
     "FlightMode",
     "FlightModes",
+    "Footing",
     "Friction",
     "Group",
     "HalfDisc",
+    "HangingAttitude",
     "Hemisphere",
     "Hold",
     "HungBar",
@@ -132,30 +140,38 @@ __all__ = [
     "Pivot",
     "Pivoted",
     "PlaneMoments",
+    "PlumbCrossing",
+    "PlumbLine",
     "Point",
     "Polygon",
+    "PrincipalInertia",
     "Pump",
     "Rectangle",
     "Rod",
+    "ScaleReading",
     "Shape",
     "Side",
+    "SlideOrTip",
     "Sphere",
     "Standing",
     "Stretch",
     "Surface",
     "SurfaceLift",
     "Swing",
+    "SymmetryPlane",
     "Tank",
     "TankCourse",
     "TankEvent",
     "TankLeg",
     "Tensor",
+    "TippingEdge",
     "Toss",
     "TossMotion",
     "Triangle",
     "Turn",
     "Turned",
     "Vector",
+    "Weighing",
     "aerodynamics",
     "balance_for_margin_m",
     "balance_path",
@@ -172,6 +188,8 @@ __all__ = [
     "extent_m",
     "flattened",
     "flight_modes",
+    "footing",
+    "hanging_attitude",
     "inertia_about_kg_m2",
     "inertia_tensor",
     "instants_at_m",
@@ -195,13 +213,20 @@ __all__ = [
     "pitch_margin",
     "pitch_slopes",
     "pivoted",
+    "plumb_crossing",
+    "plumb_line",
     "polygon_moments",
+    "principal_inertia",
     "rests_on",
     "set_glide",
+    "slide_or_tip",
     "small_swing_period_s",
     "standing",
+    "support_polygon_m",
+    "support_reactions_n",
     "swing_energy_j",
     "swing_tick",
+    "symmetry_planes",
     "tank_course",
     "tank_parts",
     "toss",
@@ -210,5 +235,7 @@ __all__ = [
     "two_finger_slide",
     "two_support_reactions_n",
     "unit_inertia_m2",
+    "weighed_balance_point",
+    "weighed_level_m",
     "with_part_moved",
 ]

@@ -59,7 +59,8 @@ def _boxes_touch(a: Floats, b: Floats, c: Floats, d: Floats) -> NDArray[np.bool_
     """(n, m): which sides' bounding boxes touch."""
     low_ab, high_ab = np.minimum(a, b)[:, np.newaxis], np.maximum(a, b)[:, np.newaxis]
     low_cd, high_cd = np.minimum(c, d)[np.newaxis], np.maximum(c, d)[np.newaxis]
-    touch: NDArray[np.bool_] = ((low_ab <= high_cd) & (low_cd <= high_ab)).all(axis=-1)
+    overlap = (low_ab <= high_cd) & (low_cd <= high_ab)
+    touch: NDArray[np.bool_] = overlap[..., 0] & overlap[..., 1]
     return touch
 
 
