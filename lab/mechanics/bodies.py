@@ -11,6 +11,7 @@ from math import cos, sin
 from lab.mechanics.checks import MechanicsError, finite, not_negative, positive
 from lab.mechanics.moments import balance_of, inertia_about_kg_m2
 from lab.mechanics.parts import Part, checked, total_mass_kg
+from lab.mechanics.shapes import bounds_m
 
 Place = tuple[float, float]
 """Along and up, or u and n in a body's own frame, m."""
@@ -138,8 +139,8 @@ def pad_body(
 def _box(part: Part) -> tuple[Place, ...]:
     """The four corners of the upright box that a part fills."""
     x, _, z = part.at_m
-    half_length, _, half_height = (size / 2.0 for size in part.shape.extent_m)
-    return tuple((x + a * half_length, z + b * half_height) for a in (-1.0, 1.0) for b in (-1.0, 1.0))
+    low, high = bounds_m(part.shape)
+    return tuple((x + along, z + up) for along in (low[0], high[0]) for up in (low[2], high[2]))
 
 
 def convex_outline_m(points: Iterable[Place]) -> tuple[Place, ...]:
