@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Literal
 
-from lab.mechanics import Part, Pivot, Rod, Vector
+from lab.mechanics import Group, Limits, Part, Pivot, Rod, Surface, Tank, Vector, flattened, tank_parts
 
 View = Literal["plain", "numbers", "all"]
 Tensor = tuple[Vector, Vector, Vector]
@@ -57,8 +57,10 @@ class Build:
     """What a build file says, in SI.
 
     units: the name of the unit system the file is written in and is shown in (a key of UNITS).
-    reference_m: where arms are measured from.  parts: without the bar, in the file's order.
-    looks: how to draw a part, by its name; a hint only, parts without one are drawn by shape.
+    reference_m: where arms are measured from.  parts: those in no group, without the bar, in the file's order.
+    groups: the outermost ones, each with its parts and then its groups in the file's order.
+    tanks, surfaces, limits: what only some builds have.  `all_parts` is what weighs.
+    looks: how to draw a part, by its row's name; a hint only, parts without one are drawn by shape.
     """
 
     title: str
@@ -67,11 +69,34 @@ class Build:
     view: View = "plain"
     bar: Bar | None = None
     parts: tuple[Part, ...] = ()
+    groups: tuple[Group, ...] = ()
+    tanks: tuple[Tank, ...] = ()
+    surfaces: tuple[Surface, ...] = ()
+    limits: Limits | None = None
     pivot: Pivot | None = None
     supports: tuple[Support, ...] = ()
     looks: Mapping[str, str] = field(default_factory=lambda: NO_LOOKS, hash=False)
 
     @property
     def all_parts(self) -> tuple[Part, ...]:
-        """Every part that weighs something, the bar first."""
-        return self.parts if self.bar is None else (self.bar.as_part(), *self.parts)
+        """Every part that weighs something: the bar, lone parts, groups' parts named `group/part`, tanks' contents."""
+        loads = self.loads
+        return loads if self.bar is None else (self.bar.as_part(), *loads)
+
+    @property
+    def loads(self) -> tuple[Part, ...]:
+        """Every part that weighs something but the bar."""
+        if not self.groups and not self.tanks:
+            return self.parts
+        return (*self.parts, *flattened(self.groups), *tank_parts(self.tanks))
+
+    @property
+    def is_airframe(self) -> bool:
+        """Whether it has what only something that flies has: surfaces, or limits to its balance point."""
+        return bool(self.surfaces) or self.limits is not None
+
+    def loose(self) -> Build:
+        """The same things with nothing to hold them together: groups and tanks as plain parts, for a bench."""
+        if not self.groups and not self.tanks:
+            return self
+        return replace(self, parts=self.loads, groups=(), tanks=())

@@ -8,17 +8,12 @@ from typing import Any
 from pydantic import ValidationError
 
 from lab.files.build_tables import (
-    LATER_PART_KEYS,
-    LATER_SHAPE_KINDS,
-    LATER_TABLES,
-    SHAPE_KINDS,
     TABLES,
-    PointTable,
-    Table,
     keys_of,
 )
 from lab.files.faults import Fault, KeyPath, key_text, near, shown
 from lab.files.keyed_toml import line_of
+from lab.files.shape_tables import SHAPES, PointTable, Table
 
 _EXAMPLES: Mapping[str, str] = {
     "format": "format = 1",
@@ -31,9 +26,15 @@ _EXAMPLES: Mapping[str, str] = {
     "width": "width = 6",
     "radius": "radius = 1.5",
     "size": "size = [30, 20, 10]",
+    "outline": "outline = [[0, 0], [30, 0], [0, 20]]",
+    "capacity": "capacity = 200",
+    "contents": "contents = 120",
+    "density": "density = 0.8",
+    "root_chord": "root_chord = 20",
+    "tip_chord": "tip_chord = 14",
+    "span": "span = 120",
 }
-_NOT_YET = "not in this version yet"
-_ALWAYS_LISTS = ("part", "support")
+_ALWAYS_LISTS = ("part", "group", "tank", "surface", "support")
 
 
 class FaultPlaces:
@@ -84,7 +85,7 @@ def _what_and_cure(
             key = str(path[-1])
             return "missing", f"add `{_EXAMPLES.get(key, key + ' = …')}`"
         case "extra_forbidden":
-            return _unknown_key(str(path[-1]), _table_at(location[:-1]), is_part=path[:1] == ("part",))
+            return _unknown_key(str(path[-1]), _table_at(location[:-1]))
         case "literal_error":
             return _wrong_choice(value, str(context["expected"]))
         case "bool_type":
@@ -102,11 +103,7 @@ def _table_at(location: tuple[int | str, ...]) -> type[Table]:
     return TABLES[words[-1] if words else ""]
 
 
-def _unknown_key(key: str, table: type[Table], *, is_part: bool) -> tuple[str, str]:
-    if table is TABLES[""] and key in LATER_TABLES:
-        return _NOT_YET, "leave this table out"
-    if is_part and key in LATER_PART_KEYS:
-        return _NOT_YET, "leave it out and give the part's own place"
+def _unknown_key(key: str, table: type[Table]) -> tuple[str, str]:
     known = keys_of(table)
     if table is PointTable:
         return "unknown key", 'a point has only `kind`; another shape names its own, such as `kind = "rod"`'
@@ -125,12 +122,10 @@ def _wrong_choice(value: Any, expected: str) -> tuple[str, str]:
 
 
 def _unknown_shape(kind: Any) -> tuple[str, str]:
-    listed = ", ".join(SHAPE_KINDS)
+    listed = ", ".join(SHAPES)
     if not isinstance(kind, str):
         return f"{shown(kind)} is not text", f"write one of {listed}, in quotes"
-    if kind in LATER_SHAPE_KINDS:
-        return f"{shown(kind)} is {_NOT_YET}", f"use one of {listed}, or give `inertia`"
-    nearest = near(kind, (*SHAPE_KINDS, *LATER_SHAPE_KINDS))
+    nearest = near(kind, SHAPES)
     cure = f'did you mean "{nearest}"?' if nearest else f"the kinds are {listed}"
     return f"{shown(kind)} is no kind of shape", cure
 

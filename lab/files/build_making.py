@@ -13,20 +13,21 @@ from lab.files.build_faults import FaultPlaces, schema_faults
 from lab.files.build_rules import rule_faults
 from lab.files.build_tables import (
     BarTable,
-    BoxTable,
     BuildTable,
-    CylinderTable,
+    GroupTable,
+    LimitsTable,
     PartTable,
     PivotTable,
-    PointTable,
-    RodTable,
-    ShapeTable,
+    SurfaceTable,
+    TankTable,
     checked,
 )
 from lab.files.faults import Fault, FileFaults, shown
+from lab.files.group_rules import row_name
+from lab.files.shape_making import made_shape
 from lab.files.table_values import Triple
 from lab.files.units import UNITS, UnitSystem
-from lab.mechanics import Box, Cylinder, Part, Pivot, Point, Rectangle, Rod, Shape
+from lab.mechanics import Group, Limits, Member, Part, Pivot, Surface, Tank
 
 # Where a bar's depth is not given. Slender enough to look like a bar, thick enough to take hold of.
 _DEPTH_SHARE = 0.02
@@ -82,29 +83,13 @@ class _Reader:
         )
         return (first, second, third)
 
-    def shape(self, table: ShapeTable) -> Shape:
-        """The shape of a part."""
-        to_m = self._system.to_m
-        match table:
-            case PointTable():
-                return Point()
-            case RodTable():
-                return Rod(to_m(table.length), axis=table.axis)
-            case BoxTable():
-                return Box(self.vector(table.size))
-            case CylinderTable():
-                radius_m, length_m, inner_m = to_m(table.radius), to_m(table.length), to_m(table.inner)
-                return Cylinder(radius_m, length_m, inner_m=inner_m, axis=table.axis)
-            case _:
-                return Rectangle(to_m(table.length), to_m(table.width))
-
     def part(self, table: PartTable) -> Part:
         """A part."""
         return Part(
             name=table.name,
             mass_kg=self._system.to_kg(table.weight),
             at_m=self.vector(table.at),
-            shape=self.shape(table.shape),
+            shape=made_shape(table.shape, self._system.to_m),
             inertia_kg_m2=None if table.inertia is None else self.tensor(table.inertia),
             hold=table.hold,
             cut=table.cut,
@@ -134,6 +119,41 @@ class _Reader:
             damping_kg_m2_s=self._system.to_kg_m2(table.damping),
         )
 
+    def group(self, table: GroupTable, members: tuple[Member, ...]) -> Group:
+        """A group of what is in it."""
+        roll, pitch, yaw = map(radians, table.turn)
+        return Group(name=table.name, members=members, at_m=self.vector(table.at), turn_rad=(roll, pitch, yaw))
+
+    def tank(self, table: TankTable) -> Tank:
+        """A tank and its contents."""
+        return Tank(
+            name=table.name,
+            at_m=self.vector(table.at),
+            capacity_m3=self._system.to_m3(table.capacity),
+            contents_m3=self._system.to_m3(table.contents),
+            density_kg_m3=self._system.to_kg_m3(table.density),
+        )
+
+    def surface(self, table: SurfaceTable) -> Surface:
+        """A wing, tail, foreplane or fin."""
+        return Surface(
+            name=table.name,
+            root_chord_m=self._system.to_m(table.root_chord),
+            tip_chord_m=self._system.to_m(table.tip_chord),
+            span_m=self._system.to_m(table.span),
+            sweep_rad=radians(table.sweep),
+            at_m=self.vector(table.at),
+            vertical=table.vertical,
+        )
+
+    def limits(self, table: LimitsTable) -> Limits:
+        """Where the balance point may lie."""
+        to_m, to_kg = self._system.to_m, self._system.to_kg
+        return Limits(
+            outline=tuple((to_m(along), to_kg(weight)) for along, weight in table.outline),
+            across_m=None if table.across is None else (to_m(table.across[0]), to_m(table.across[1])),
+        )
+
 
 def _build(table: BuildTable) -> Build:
     reader = _Reader(UNITS[table.units])
@@ -143,8 +163,44 @@ def _build(table: BuildTable) -> Build:
         reference_m=reader.vector(table.reference),
         view=table.view,
         bar=None if table.bar is None else reader.bar(table.bar),
-        parts=tuple(reader.part(each) for each in table.part),
+        parts=tuple(reader.part(each) for each in table.part if each.group is None),
+        groups=_groups(table, reader),
+        tanks=tuple(reader.tank(each) for each in table.tank),
+        surfaces=tuple(reader.surface(each) for each in table.surface),
+        limits=None if table.limits is None else reader.limits(table.limits),
         pivot=None if table.pivot is None else reader.pivot(table.pivot),
         supports=tuple(Support(name=each.name, at_m=reader.vector(each.at)) for each in table.support),
-        looks=MappingProxyType({part.name: part.look for part in table.part if part.look is not None}),
+        looks=_looks(table),
     )
+
+
+def _groups(table: BuildTable, reader: _Reader) -> tuple[Group, ...]:
+    """The outermost groups, each holding its parts and then its groups."""
+    parts: dict[str | None, list[PartTable]] = {}
+    inner: dict[str | None, list[GroupTable]] = {}
+    for part in table.part:
+        parts.setdefault(part.group, []).append(part)
+    for group in table.group:
+        inner.setdefault(group.group, []).append(group)
+
+    def within(group: GroupTable) -> Group:
+        members = [reader.part(each) for each in parts.get(group.name, [])]
+        return reader.group(group, (*members, *(within(each) for each in inner.get(group.name, []))))
+
+    return tuple(within(each) for each in inner.get(None, []))
+
+
+def _looks(table: BuildTable) -> MappingProxyType[str, str]:
+    """How to draw what says so, by the name of its row."""
+    outer = {group.name: group.group for group in table.group}
+    looks: dict[str, str] = {}
+    for part in table.part:
+        if part.look is None:
+            continue
+        way: list[str] = []
+        group = part.group
+        while group is not None:
+            way.insert(0, group)
+            group = outer[group]
+        looks[row_name(tuple(way), part.name)] = part.look
+    return MappingProxyType(looks)

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+from typing import Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Discriminator, Field, Tag, ValidationError
+from pydantic import Field, ValidationError
 
 from lab.files.build import Look, View
+from lab.files.shape_tables import SHAPES, PointTable, ShapeTable, Table
+from lab.files.shape_values import LimitOutline, LimitsAcross, Sweep, Turn
 from lab.files.table_values import (
     Above0,
-    BoxSize,
     From0,
     Inertia,
     Name,
@@ -22,72 +23,7 @@ from lab.files.table_values import (
     Weight,
 )
 
-Axis = Literal["along", "across", "up"]
 NOWHERE: Triple = (0.0, 0.0, 0.0)
-
-
-class Table(BaseModel):
-    """A table that knows its keys and takes no others; numbers are never made from text."""
-
-    model_config = ConfigDict(extra="forbid", strict=True, frozen=True, validate_by_alias=True)
-
-
-class PointTable(Table):
-    """All the weight in one place."""
-
-    kind: Literal["point"] = "point"
-
-
-class RodTable(Table):
-    """A slender rod, its centre at `at`."""
-
-    kind: Literal["rod"]
-    length: Above0
-    axis: Axis = "along"
-
-
-class RectangleTable(Table):
-    """A thin plate seen from the side: length along, width up."""
-
-    kind: Literal["rectangle"]
-    length: Above0
-    width: Above0
-
-
-class BoxTable(Table):
-    """A solid box: size along, across, up."""
-
-    kind: Literal["box"]
-    size: BoxSize
-
-
-class CylinderTable(Table):
-    """A solid or hollow cylinder; `inner` is the radius of its bore."""
-
-    kind: Literal["cylinder"]
-    radius: Above0
-    length: Above0
-    inner: From0 = 0.0
-    axis: Axis = "along"
-
-
-def _kind(value: Any) -> str | None:
-    """Which shape a shape table means; pydantic asks before it looks at any other key."""
-    if isinstance(value, dict):
-        kind = value.get("kind", "point")
-        return kind if isinstance(kind, str) else ""  # no tag: the fault shows what is written
-    return getattr(value, "kind", None)
-
-
-ShapeTable = Annotated[
-    Annotated[PointTable, Tag("point")]
-    | Annotated[RodTable, Tag("rod")]
-    | Annotated[RectangleTable, Tag("rectangle")]
-    | Annotated[BoxTable, Tag("box")]
-    | Annotated[CylinderTable, Tag("cylinder")],
-    Discriminator(_kind),
-]
-SHAPE_KINDS = ("point", "rod", "rectangle", "box", "cylinder")
 
 
 class PartTable(Table):
@@ -108,6 +44,7 @@ class PartTable(Table):
         default=None, alias="set", description="Parts measured with one scale or ruler share a set."
     )
     look: Look | None = Field(default=None, description="How to draw it.")
+    group: Name | None = Field(default=None, description="What it is part of; `at` is then in its coordinates.")
 
 
 class BarTable(Table):
@@ -131,10 +68,48 @@ class PivotTable(Table):
 
 
 class SupportTable(Table):
-    """One of two things that hold the build up from below."""
+    """One of two things, or three not in line, that hold the build up from below."""
 
     name: Name
     at: Place
+
+
+class GroupTable(Table):
+    """Parts, and other groups, that move as one."""
+
+    name: Name
+    at: Place = Field(default=NOWHERE, description="Where the group's own zero lies.")
+    turn: Turn = Field(default=NOWHERE, description="[roll, pitch, yaw] in degrees: yawed, then pitched, then rolled.")
+    group: Name | None = Field(default=None, description="What it sits in; `at` is then in its coordinates.")
+
+
+class TankTable(Table):
+    """A tank; its contents weigh, at its place."""
+
+    name: Name
+    at: Place
+    capacity: Above0 = Field(description="A volume: mL, L or US gal.")
+    contents: From0 = Field(description="A volume, at most the capacity.")
+    density: Above0 = Field(description="Weight per volume.")
+
+
+class SurfaceTable(Table):
+    """A wing, tail or foreplane: a flat trapezoid on each side of its root; or a fin."""
+
+    name: Name
+    root_chord: Above0
+    tip_chord: From0
+    span: Above0 = Field(description="Tip to tip; of a vertical one, root to tip.")
+    sweep: Sweep = Field(default=0.0, description="Of the leading edge, in degrees, aft positive.")
+    at: Place = Field(description="The leading edge of its root.")
+    vertical: bool = False
+
+
+class LimitsTable(Table):
+    """Where the balance point may lie."""
+
+    outline: LimitOutline = Field(default=(), description="Corners [along, weight], in order, once round.")
+    across: LimitsAcross | None = Field(default=None, description="[left, right].")
 
 
 class BuildTable(Table):
@@ -147,6 +122,10 @@ class BuildTable(Table):
     view: View = "plain"
     bar: BarTable | None = None
     part: tuple[PartTable, ...] = Field(default=(), strict=False)
+    group: tuple[GroupTable, ...] = Field(default=(), strict=False)
+    tank: tuple[TankTable, ...] = Field(default=(), strict=False)
+    surface: tuple[SurfaceTable, ...] = Field(default=(), strict=False)
+    limits: LimitsTable | None = None
     pivot: PivotTable | None = None
     support: tuple[SupportTable, ...] = Field(default=(), strict=False)
 
@@ -155,19 +134,15 @@ TABLES: dict[str, type[Table]] = {
     "": BuildTable,
     "bar": BarTable,
     "part": PartTable,
+    "group": GroupTable,
+    "tank": TankTable,
+    "surface": SurfaceTable,
+    "limits": LimitsTable,
     "pivot": PivotTable,
     "support": SupportTable,
-    "point": PointTable,
-    "rod": RodTable,
-    "rectangle": RectangleTable,
-    "box": BoxTable,
-    "cylinder": CylinderTable,
+    **SHAPES,
 }
 """Every table by the name it has in a file, a shape by its kind; the whole file under an empty name."""
-
-LATER_TABLES = ("group", "tank", "surface", "limits")
-LATER_PART_KEYS = ("group",)
-LATER_SHAPE_KINDS = ("triangle", "polygon", "disc", "half-disc", "cone", "sphere", "hemisphere")
 
 
 def keys_of(table: type[Table]) -> tuple[str, ...]:

@@ -18,7 +18,7 @@ US_GALLON_M3 = 0.003785411784
 
 @dataclass(frozen=True, slots=True)
 class Factor:
-    """SI value = number × times ÷ over. One of the two is 1, so that reading rounds only once."""
+    """SI value = number × times ÷ over. But for one, one of the two is 1, so that reading rounds only once."""
 
     times: float = 1.0
     over: float = 1.0
@@ -67,6 +67,7 @@ class UnitSystem:
     moment: Factor
     inertia: Factor
     volume: Factor
+    density: Factor
 
     def to_kg(self, weight: float) -> float:
         """Mass in kg of a weight in these units."""
@@ -108,25 +109,36 @@ class UnitSystem:
         """Volume in these units."""
         return self.volume.from_si(volume_m3)
 
+    def to_kg_m3(self, density: float) -> float:
+        """Density in kg/m³ of weight per volume in these units."""
+        return self.density.to_si(density)
+
+    def from_kg_m3(self, density_kg_m3: float) -> float:
+        """Weight per volume in these units of a density in kg/m³."""
+        return self.density.from_si(density_kg_m3)
+
 
 _GRAM_CENTIMETRE = UnitSystem(
     name="g-cm", weight_word="g", length_word="cm", moment_word="g·cm", volume_word="mL",
     mass=Factor(over=1e3), length=Factor(over=1e2), moment=Factor(over=1e5), inertia=Factor(over=1e7),
-    volume=Factor(over=1e6),
+    volume=Factor(over=1e6), density=Factor(times=1e3),
 )  # fmt: skip
 _KILOGRAM_METRE = UnitSystem(
     name="kg-m", weight_word="kg", length_word="m", moment_word="kg·m", volume_word="L",
     mass=Factor(), length=Factor(), moment=Factor(), inertia=Factor(), volume=Factor(over=1e3),
+    density=Factor(times=1e3),
 )  # fmt: skip
 _NEWTON_METRE = UnitSystem(
     name="N-m", weight_word="N", length_word="m", moment_word="N·m", volume_word="L",
     mass=Factor(over=STANDARD_GRAVITY_M_S2), length=Factor(), moment=Factor(over=STANDARD_GRAVITY_M_S2),
     inertia=Factor(over=STANDARD_GRAVITY_M_S2), volume=Factor(over=1e3),
+    density=Factor(times=1e3, over=STANDARD_GRAVITY_M_S2),
 )  # fmt: skip
 _POUND_INCH = UnitSystem(
     name="lb-in", weight_word="lb", length_word="in", moment_word="lb·in", volume_word="US gal",
     mass=Factor(times=POUND_KG), length=Factor(times=INCH_M), moment=Factor(times=POUND_KG * INCH_M),
     inertia=Factor(times=POUND_KG * INCH_M**2), volume=Factor(times=US_GALLON_M3),
+    density=Factor(times=POUND_KG / US_GALLON_M3),
 )  # fmt: skip
 
 UNITS: Mapping[str, UnitSystem] = MappingProxyType(

@@ -99,38 +99,169 @@ def test_one_mistake_makes_one_fault_at_its_line(text, line, key, what, cure):
     assert cure in fault[3]
 
 
-NOT_YET = {
-    "group": ('[[group]]\nname = "g"\nat = 0\n', "group"),
-    "tank": ('[[tank]]\nname = "t"\nat = 0\n', "tank"),
-    "surface": ('[[surface]]\nname = "wing"\n', "surface"),
-    "limits": ("[limits]\nacross = [0, 1]\n", "limits"),
-}
+GROUP = '[[group]]\nname = "g"\nat = 0\n'
+IN_GROUP = PART + 'group = "g"\n'
+TANK = '[[tank]]\nname = "t"\nat = 3\ncapacity = 200\ncontents = 120\ndensity = 0.8\n'
+SURFACE = '[[surface]]\nname = "wing"\nroot_chord = 20\ntip_chord = 14\nspan = 120\nat = 30\n'
+LIMITS = "[limits]\noutline = [[3, 90], [6, 90], [6, 200]]\n"
 
 
-@pytest.mark.parametrize(("text", "key"), NOT_YET.values(), ids=list(NOT_YET))
-def test_a_table_whose_mechanics_come_later_is_no_unknown_key(text, key):
-    ((line, found, what, _),) = faults_in(HEAD + PART + text)
-    assert (line, found, what) == (8, key, "not in this version yet")
+def support(name, at):
+    return f'[[support]]\nname = "{name}"\nat = {at}\n'
 
 
-def test_a_part_in_a_group_is_not_in_this_version_yet():
-    ((line, key, what, _),) = faults_in(HEAD + PART + 'group = "g"\n')
-    assert (line, key, what) == (8, "part[1].group", "not in this version yet")
+def plate(keys):
+    return f'{PART}shape = {{ kind = "polygon", {keys} }}\n'
 
 
-@pytest.mark.parametrize("kind", ["triangle", "polygon", "disc", "half-disc", "cone", "sphere", "hemisphere"])
-def test_a_shape_whose_mechanics_come_later_is_no_unknown_kind(kind):
-    ((line, key, what, cure),) = faults_in(f'{HEAD}{PART}shape = {{ kind = "{kind}", radius = 3 }}\n')
-    assert (line, key) == (8, "part[1].shape.kind")
-    assert what == f'"{kind}" is not in this version yet'
-    assert "point, rod, rectangle, box, cylinder" in cure
+SQUARE = "[[0, 0], [9, 0], [9, 9], [0, 9]]"
+LATER = {
+    "a group that isn't there": (IN_GROUP, 8, "part[1].group", 'no group "g"', 'add a [[group]] with `name = "g"`'),
+    "a group almost named": (
+        GROUP.replace('"g"', '"left wing"') + PART + 'group = "left wind"\n' + PART.replace('"a"', '"b"')
+        + 'group = "left wing"\n', 11, "part[1].group", "there is no group", 'did you mean "left wing"?',
+    ),
+    "a group with nothing in it": (PART + GROUP, 8, "group[1]", "nothing is in this group", 'the key `group = "g"`'),
+    "a group in itself": (GROUP + 'group = "g"\n' + IN_GROUP, 7, "group[1].group", "sits in itself", "leave this key"),
+    "a group that is a number": (PART + GROUP + "group = 3\n" + IN_GROUP.replace('"a"', '"b"'), 11, "group[1].group",
+        "3 is not text", "in quotes"),
+    "a turn of two angles": (GROUP + "turn = [0, 90]\n" + IN_GROUP, 7, "group[1].turn", "three angles", "degrees"),
+    "a group called twice": (GROUP + GROUP + IN_GROUP, 8, "group[2].name", "used twice (first on line 5)", "its own"),
+    "a part called as the group beside it": (
+        GROUP + IN_GROUP + PART.replace('"a"', '"g"'), 13, "part[2].name", '"g" is used twice', "its own name",
+    ),
+    "two parts of one name in one group": (
+        GROUP + IN_GROUP + IN_GROUP, 13, "part[2].name", '"g/a" is used twice (first on line 8)', "its own name",
+    ),
+    "a name that runs into a group's": (
+        GROUP + IN_GROUP + PART.replace('"a"', '"g/a"'), 13, "part[2].name", '"g/a" is used twice', "its own name",
+    ),
+    "a grouped part off its bar": (
+        BAR + GROUP.replace("at = 0", "at = 60") + IN_GROUP.replace("at = 5", "at = 45"), 13, "part[1].at",
+        "105 is off", "0 to 100",
+    ),
+    "a turned part off its bar": (
+        BAR + GROUP + "turn = [0, 0, 180]\n" + IN_GROUP, 14, "part[1].at", "-5 is off", "from 0 to 100",
+    ),
+    "a tank off its bar": (BAR + TANK.replace("at = 3", "at = 103"), 9, "tank[1].at", "103 is off", "0 to 100"),
+    "a tank that overflows": (
+        TANK.replace("120", "200.5"), 8, "tank[1].contents", "200.5 overflow a tank of 200", "at most 200",
+    ),
+    "a tank of nothing": (TANK.replace("0.8", "0"), 9, "tank[1].density", "not above 0", "above 0"),
+    "a tank that owes": (TANK.replace("120", "-1"), 8, "tank[1].contents", "below 0", "0 or more"),
+    "a tank called as a part": (
+        PART + TANK.replace('"t"', '"a"'), 9, "tank[1].name", "used twice (first on line 5)", "its own name",
+    ),
+    "a tank without its density": (
+        TANK.replace("density = 0.8\n", ""), 4, "tank[1].density", "missing", "add `density = 0.8`",
+    ),
+    "an empty tank alone": (TANK.replace("120", "0"), 1, "file", "nothing in it weighs anything", "[[part]]"),
+    "a surface swept too far": (
+        PART + SURFACE + "sweep = 61\n", 14, "surface[1].sweep", "61 degrees is too much", "-60 and 60",
+    ),
+    "a surface without its span": (
+        PART + SURFACE.replace("span = 120\n", ""), 8, "surface[1].span", "missing", "add `span = 120`",
+    ),
+    "a surface called twice": (PART + SURFACE + SURFACE, 15, "surface[2].name", "used twice", "its own name"),
+    "a surface of no chord": (PART + SURFACE.replace("= 20", "= 0"), 10, "surface[1].root_chord", "0 is not", "above"),
+    "surfaces without end": (
+        PART + "".join(SURFACE.replace("wing", f"w{n}") for n in range(7)), 44, "surface[7]", "7 surfaces", "at most 6",
+    ),
+    "limits that say nothing": (PART + "[limits]\n", 8, "limits", "say nothing", "`outline`, `across` or both"),
+    "limits that cross": (
+        PART + LIMITS.replace("[6, 200]]", "[3, 200], [6, 200]]"), 9, "limits.outline", "meets itself", "in order",
+    ),
+    "limits of two corners": (
+        PART + "[limits]\noutline = [[3, 90], [6, 90]]\n", 9, "limits.outline", "2 corners", "three or more",
+    ),
+    "limits at no weight": (
+        PART + LIMITS.replace("[3, 90]", "[3, 0]"), 9, "limits.outline", "corner 1 is 0", "above 0",
+    ),
+    "limits that fold back": (
+        PART + "[limits]\noutline = [[3, 90], [6, 90], [4, 90]]\n", 9, "limits.outline", "meets itself", "in order",
+    ),
+    "limits the wrong way round": (
+        PART + "[limits]\nacross = [1, -1]\n", 9, "limits.across", "1 is not below the right one, -1", "[-1, 1]",
+    ),
+    "limits across of one number": (PART + "[limits]\nacross = 1\n", 9, "limits.across", "two numbers", "[-1, 1]"),
+    "four supports": (
+        PART + "".join(support(name, at) for at, name in enumerate("abcd")), 17, "support[4]",
+        "on 4 supports statics can't tell", "three that aren't in line",
+    ),
+    "three supports in line": (
+        PART + "".join(support(name, f"[{at}, {at}, 0]") for at, name in enumerate("abc")), 16, "support[3].at",
+        "in one line", "out of the line",
+    ),
+    "an outline that crosses itself": (
+        plate("outline = [[0, 0], [9, 9], [9, 0], [0, 9]]"), 8, "part[1].shape.outline", "crosses or touches itself",
+        "in order, once round",
+    ),
+    "an outline of two corners": (
+        plate("outline = [[0, 0], [9, 9]]"), 8, "part[1].shape.outline", "2 corners", "three or more",
+    ),
+    "an outline without area": (
+        plate("outline = [[0, 0], [9, 9], [4, 4]]"), 8, "part[1].shape.outline", "itself", "once round",
+    ),
+    "a corner of three numbers": (
+        plate("outline = [[0, 0], [9, 0, 1], [0, 9]]"), 8, "part[1].shape.outline", "corner 2 is a list of 3", "[along",
+    ),
+    "a corner that is no number": (
+        plate('outline = [[0, 0], [9, "x"], [0, 9]]'), 8, "part[1].shape.outline", '"x" is not a number', "12.5",
+    ),
+    "an outline that is a word": (
+        plate('outline = "square"'), 8, "part[1].shape.outline", "where a list of corners belongs", "[[0, 0]",
+    ),
+    "a plate without its outline": (
+        PART + 'shape = { kind = "polygon" }\n', 8, "part[1].shape.outline", "missing", "add `outline = [[0, 0]",
+    ),
+    "a hole outside its plate": (
+        plate(f"outline = {SQUARE}, holes = [[[20, 20], [22, 20], [20, 22]]]"), 8, "part[1].shape.holes",
+        "outside the outline", "inside the outline",
+    ),
+    "a hole that isn't a list of outlines": (
+        plate(f"outline = {SQUARE}, holes = [[1, 1], [2, 1], [1, 2]]"), 8, "part[1].shape.holes",
+        "an outline of 2 corners", "three or more",
+    ),
+    "a triangle of four corners": (
+        plate(f"outline = {SQUARE}").replace("polygon", "triangle"), 8, "part[1].shape.outline", "4 corners", "have 3",
+    ),
+    "a disc of no size": (
+        PART + 'shape = { kind = "disc", radius = 0 }\n', 8, "part[1].shape.radius", "0 is not above 0", "above 0",
+    ),
+    "a half disc misspelt": (
+        PART + 'shape = { kind = "halfdisc", radius = 3 }\n', 8, "part[1].shape.kind", "no kind", 'mean "half-disc"?',
+    ),
+}  # fmt: skip
 
 
-def test_more_than_two_supports_are_not_in_this_version_yet():
-    three = "".join(f'[[support]]\nname = "{name}"\nat = {at}\n' for at, name in enumerate("abc"))
-    ((line, key, what, _),) = faults_in(HEAD + PART + three)
-    assert (line, key) == (14, "support[3]")
-    assert "not in this version yet" in what
+@pytest.mark.parametrize(("text", "line", "key", "what", "cure"), LATER.values(), ids=list(LATER))
+def test_one_mistake_about_groups_tanks_surfaces_limits_or_plates_makes_one_fault(text, line, key, what, cure):
+    (fault,) = faults_in(HEAD + text)
+    assert fault[:2] == (line, key)
+    assert what in fault[2]
+    assert cure in fault[3]
+
+
+def test_groups_that_sit_in_each_other_are_one_fault_that_names_them():
+    ring = "".join(
+        f'[[group]]\nname = "{name}"\nat = 0\ngroup = "{outer}"\n' for name, outer in ("xy", "yz", "zx", "dx")
+    )
+    ((line, key, what, _),) = faults_in(HEAD + PART + 'group = "d"\n' + ring)
+    assert (line, key) == (12, "group[1].group")
+    assert what == 'the group sits in itself, by way of "y", "z"'
+
+
+def test_groups_may_nest_twenty_deep_and_no_deeper():
+    def nested(depth):
+        groups = "".join(
+            f'[[group]]\nname = "g{n}"\nat = 1\n' + (f'group = "g{n - 1}"\n' if n else "") for n in range(depth)
+        )
+        return f'{HEAD}{groups}{PART}group = "g{depth - 1}"\n'
+
+    (part,) = read_build_text(nested(20), file="b.toml").all_parts
+    assert part.at_m[0] == pytest.approx(0.25, rel=1e-14)
+    ((_, key, what, cure),) = faults_in(nested(30))
+    assert (key, what, cure) == ("group[21].group", '"g20" sits 21 groups deep', "nest at most 20")
 
 
 @pytest.mark.parametrize("value", ["2", "0", "-1"])

@@ -6,6 +6,7 @@ from lab.files import build_schema
 
 PART_KEYS = {
     "name", "weight", "at", "shape", "inertia", "hold", "cut", "weight_doubt", "at_doubt", "set", "look",
+    "group",
 }  # fmt: skip
 
 
@@ -32,3 +33,26 @@ def test_a_place_in_the_schema_is_one_number_or_three():
     one, three = build_schema()["$defs"]["PartTable"]["properties"]["at"]["anyOf"]
     assert one == {"type": "number"}
     assert (three["minItems"], three["maxItems"]) == (3, 3)
+
+
+def test_every_table_and_every_shape_of_the_file_stands_in_the_schema():
+    schema = build_schema()
+    assert set(schema["properties"]) == {
+        "format", "title", "units", "reference", "view", "bar", "part", "group", "tank", "surface", "limits", "pivot",
+        "support",
+    }  # fmt: skip
+    kinds = {
+        table["properties"]["kind"]["const"]
+        for table in schema["$defs"].values()
+        if "kind" in table.get("properties", {})
+    }
+    assert kinds == {
+        "point", "rod", "rectangle", "triangle", "polygon", "disc", "half-disc", "box", "cylinder", "cone", "sphere",
+        "hemisphere",
+    }  # fmt: skip
+
+
+def test_an_outline_in_the_schema_is_three_corners_of_two_numbers_or_more():
+    outline = build_schema()["$defs"]["PolygonTable"]["properties"]["outline"]
+    assert outline["minItems"] == 3
+    assert outline["items"] == {"type": "array", "items": {"type": "number"}, "minItems": 2, "maxItems": 2}
