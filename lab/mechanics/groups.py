@@ -39,10 +39,11 @@ class Group:
         put(self, "turn_rad", vector(f"turn of {called}", self.turn_rad, "rad"))
         if not self.members:
             raise MechanicsError(f"{called} has no member; it must have at least one")
-        names = [member.name for member in self.members]
-        for name in names:
-            if names.count(name) > 1:
-                raise MechanicsError(f"the name {name!r} is used twice in {called}; each member needs its own")
+        names: set[str] = set()
+        for member in self.members:
+            if member.name in names:
+                raise MechanicsError(f"the name {member.name!r} is used twice in {called}; each member needs its own")
+            names.add(member.name)
 
 
 def flattened(members: Iterable[Member]) -> tuple[Part, ...]:

@@ -19,6 +19,8 @@ Floats = NDArray[np.float64]
 
 EXACT_SHARE = 1e-9
 """A miss under this share of the build's size, or of its weight, is round-off."""
+ROUND_OFF_SHARE = 1e-14
+"""A place is known from the balance point no nearer than this share of the farthest place from zero."""
 NEAR_SHARE = 0.02
 """How far a twin may be from its mirror place, as a share of the build's size, and how far its mass may be off,
 as a share of it.  A choice: what one takes for symmetrical by eye."""
@@ -90,7 +92,9 @@ def _laid_out(build: tuple[Part, ...], near_share: float) -> _Build:
     balance = np.array(balance_of(build))
     mass = np.array([part.mass_kg for part in build])
     signed = np.array([part.signed_mass_kg for part in build])
-    at = np.array([part.at_m for part in build]) - balance
+    places = np.array([part.at_m for part in build])
+    at = places - balance
+    at[np.abs(at) <= ROUND_OFF_SHARE * np.abs(places).max()] = 0.0  # no shape is read out of round-off
     own = np.array([inertia_array_kg_m2(part) for part in build]) / signed[:, np.newaxis, np.newaxis]
     size = float((np.linalg.norm(at, axis=1) + np.sqrt(np.trace(own, axis1=1, axis2=2))).max())
     unlike = np.abs(signed[:, np.newaxis] - signed) > near_share * np.maximum(mass[:, np.newaxis], mass)
