@@ -43,9 +43,7 @@ def test_points_on_one_line_have_no_inertia_about_it() -> None:
 def test_cut_outs_that_take_away_what_is_not_there_are_refused() -> None:
     parts = [BOX, Part("hole", 1.0, (1.0, 2.0, 5.0), cut=True)]
     assert moment_sum(parts).mass_kg == 11.0
-    with pytest.raises(
-        MechanicsError, match=r"the least principal inertia is -.* kg m²; it must be 0 or above: the cut"
-    ):
+    with pytest.raises(MechanicsError, match=r"the least principal inertia is -.* kg m²; it must be 0 or above"):
         principal_inertia(parts)
 
 

@@ -133,5 +133,5 @@ def test_a_build_that_is_nowhere_alike_has_no_plane() -> None:
 
 
 def test_a_share_that_is_none_is_refused() -> None:
-    with pytest.raises(MechanicsError, match="near_share is 0.0"):
+    with pytest.raises(MechanicsError, match=r"near_share is 0\.0 \(no unit\); it must be a finite number above 0"):
         symmetry_planes(GLIDER, near_share=0.0)
