@@ -39,14 +39,17 @@ class Workbench:
 
     def open(self, path: Path) -> Refused | None:
         """Put a build file on the bench; says why where it does not fit.  Raises FileFaults."""
-        build = hangable(read_build(path))
+        read = read_build(path)
+        build = hangable(read)
         try:
             hanging_bar_from_build(build)
         except UnfitBuildError as unfit:
             return unfit.why
         refused = self.session.do(OpenBuild(text=build_text(build)))
         if refused is None:
-            self.path = path if path.parent == self._paths.builds else None
+            # A bar keeps no groups, tanks or surfaces: saving must not take them out of the file that has them.
+            whole = read is read.loose() and not read.is_airframe
+            self.path = path if whole and path.parent == self._paths.builds else None
         return refused
 
     def save(self, path: Path | None) -> Path:
@@ -108,6 +111,7 @@ def hangable(build: Build) -> Build:
 
     A tool without a bar hangs by its longest pole, which becomes the bar, if all its other parts lie on it.
     """
+    build = build.loose()
     standing_on_nothing = replace(build, supports=())
     if build.bar is not None:
         return standing_on_nothing

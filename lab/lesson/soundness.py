@@ -44,7 +44,7 @@ def question_faults(
     try:
         build = build_from_table(
             dict(scene.table), scene.lines, scene.file, at=scene.at, title=stand_in[:100], units=units
-        )
+        ).loose()
     except FileFaults as unsound:
         return list(unsound.faults)
     if len(build.parts) > MOST_PARTS:

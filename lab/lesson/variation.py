@@ -63,7 +63,8 @@ def drawn(question: Question, *, lesson: str, units: str, seed: int, round_: int
 def built(question: Question, table: Mapping[str, Any], *, units: str) -> Build:
     """Return the build of a question's scene.  Raises FileFaults with everything that is wrong with it."""
     source: SceneSource = question.scene
-    return build_from_table(dict(table), source.lines, source.file, at=source.at, title=question.title, units=units)
+    build = build_from_table(dict(table), source.lines, source.file, at=source.at, title=question.title, units=units)
+    return build.loose()
 
 
 def tolerance_m(question: Question, build: Build) -> float | None:

@@ -26,6 +26,7 @@ def hanging_bar_from_build(build: Build) -> HangingBar:
     A build without a pivot hangs by the bar's middle. Arms are along, so of the reference only that counts.
     Raises UnfitBuildError where there is no bar, a hole, supports, too many parts, or something off the bar.
     """
+    build = build.loose()
     if build.bar is None:
         raise UnfitBuildError(NO_BAR)
     if build.supports:

@@ -21,6 +21,7 @@ def finger_from_build(build: Build, *, finger_at_m: float | None = None, pad_hal
     pad_half_m: half the pad's width; left out, the build's own pad, else 3 mm.
     Raises UnfitBuildError where nothing is long enough, or mechanics cannot use the parts.
     """
+    build = build.loose()
     parts = build.all_parts
     spans_m = [_span_m(part) for part in parts if not part.cut]
     left_m = min((left for left, _ in spans_m), default=0.0)
