@@ -46,7 +46,7 @@ def as_line(row: Row) -> str:
 
 def as_json(row: Row) -> dict[str, object]:
     """A row as JSON; what is not finite there is null."""
-    values = {**asdict(row), "met": row.met}
+    values = {**asdict(row), "met": bool(row.met)}
     return {
         name: None if isinstance(value, float) and not math.isfinite(value) else value for name, value in values.items()
     }
