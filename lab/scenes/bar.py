@@ -88,9 +88,7 @@ def draw_holding_cord(
     """
     theme, sizes = view.look.theme, view.look.sizes
     radius = sizes.px(9)
-    taken_m = [
-        (stage.camera.along_m(box.x - radius), stage.camera.along_m(box.right + radius)) for box in clamps
-    ]
+    taken_m = [(stage.camera.along_m(box.x - radius), stage.camera.along_m(box.right + radius)) for box in clamps]
     x = stage.camera.x_px(holding_at_m(view, taken_m))
     held = view.bench.held
     knob_y = stage.bar.y - radius + sizes.px(2) if held else stage.rail.bottom + sizes.px(16)
@@ -99,7 +97,8 @@ def draw_holding_cord(
     board.keep_clear([Rect(x - radius, stage.rail.bottom, 2 * radius, knob_y + radius - stage.rail.bottom)])
     if not held:
         return
-    gap = radius + sizes.px(8)
+    # The start screen makes the knob larger: its name keeps clear of that too.
+    gap = radius + sizes.px(16)
     board.place(
         view.look.words.say("held"),
         [((x - gap, knob_y - sizes.px(4)), "right middle"), ((x + gap, knob_y - sizes.px(4)), "left middle")],

@@ -8,20 +8,25 @@ from math import sin
 
 from lab.scenes.camera import Camera, turned_m
 from lab.scenes.readings import Readings
-from lab.scenes.rows import row_heights, rows_of
+from lab.scenes.rows import HIGH, NECK, row_heights, rows_of
 from lab.simulation import HangingBar, Hung
 from lab.simulation.benches.hanging_bar import LEVEL
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 
 ROW_GAP_PX = 5.0
+CORD_PX, DEPTH_PX, RISE_PX = 34.0, 24.0, 26.0
+"""A weight's cord, the least depth of the bar, and the room between a risen end and the rail, in design pixels."""
 PIVOT, REFERENCE, HANGING = "pivot", "reference", "weight-"
 LARGEST_BRASS_KG = 0.5
 SIDE_OF_100_G_PX = 36.0
 MOST_SIDE_PX = 64.0
-SWINGING_SHARE = 0.62
-"""The longest arm that the picture surely holds at its stop, as a share of the bar. A pivot further out lets the
-rising end pass in front of the rail; more would shrink the bar for a place where hardly anyone puts the pivot."""
+SWINGING_SHARE, RISING_SHARE = 0.62, 0.72
+"""Arms that the picture has room for wherever the pivot is, and the longest that rises without passing in front of
+the rail, as shares of the bar. More would shrink the bar for a place where hardly anyone puts the pivot."""
+USUAL_SHARE, LEAST_SHARE = 0.72, 0.35
+"""Of the width that the picture offers: smaller than the first only where what hangs there would leave the picture,
+smaller than the second never."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -134,27 +139,26 @@ def stage_for(bench: HangingBar, frame: Rect, look: Look) -> Stage:
 def _stage_for(bench: HangingBar, frame: Rect, look: Look) -> Stage:
     sizes = look.sizes
     rule_h = sizes.text("small") * 1.3 + sizes.px(22)
-    rail_m = bench.rail_m
-    rail_h = sizes.px(16)
+    rail_m, rail_h = bench.rail_m, sizes.px(16)
     scale = _brass_scale(bench, look)
-    heaviest = max((weight.mass_kg for weight in bench.weights), default=0.05)
-    cord = sizes.px(34)
-    hang = cord + scale * float(heaviest ** (1 / 3)) * 1.3 + sizes.px(10)
     room = max(frame.h - rule_h - rail_h, 1.0)
-    side_margin = max(sizes.px(22), sizes.text("small") * 1.2)
-    by_width = max(frame.w - 2 * side_margin, 50.0) / (rail_m[1] - rail_m[0])
-    reach = 2 * SWINGING_SHARE * bench.bar.length_m * sin(min(bench.pivot.stop_rad, 1.5))
-    by_height = max(room - hang - sizes.px(24), 1.0) / reach
-    px_per_m = max(min(by_width, by_height), 0.72 * by_width)
+    falls = _falls(bench, look, scale)
+    rise_m = _rise_m(bench)
+    by_width = _by_width(bench, frame, look)
+    over = sizes.px(RISE_PX)
+    usual, *needed = (max(room - over - low_px, 1.0) / (rise_m + low_m) for low_m, low_px in falls)
+    px_per_m = min(by_width, max(usual, USUAL_SHARE * by_width), max(min(needed), LEAST_SHARE * by_width))
     rail_w = (rail_m[1] - rail_m[0]) * px_per_m
     left = frame.x + (frame.w - rail_w) / 2
     rail = Rect(left, frame.y + rule_h, rail_w, rail_h)
-    drop = max(reach / 2 * px_per_m + sizes.px(26), min((room - hang) * 0.46, sizes.px(320)))
-    depth = max(bench.bar.depth_m * px_per_m, sizes.px(24))
-    drop = max(min(drop, room - hang - depth / 2), sizes.px(60))
+    low = max(low_m * px_per_m + low_px for low_m, low_px in falls[1:])
+    drop = max(rise_m * px_per_m + over, min((room - falls[0][1]) * 0.46, sizes.px(320)))
+    drop = max(min(drop, room - low), sizes.px(60))
+    depth = max(bench.bar.depth_m * px_per_m, sizes.px(DEPTH_PX))
     origin_x = left - rail_m[0] * px_per_m
     middle_y = rail.bottom + drop
     camera = Camera(px_per_m=px_per_m, origin=(origin_x, middle_y))
+    cord = sizes.px(CORD_PX)
     below = frame.bottom - middle_y - depth / 2 - cord
     scale = _fitting(bench, camera, scale, below, sizes.px(ROW_GAP_PX))
     return Stage(
@@ -165,3 +169,40 @@ def _stage_for(bench: HangingBar, frame: Rect, look: Look) -> Stage:
         cord_px=cord,
         side_px_per_cbrt=scale,
     )
+
+
+def _by_width(bench: HangingBar, frame: Rect, look: Look) -> float:
+    """The scale at which the rail is as wide as fits, the unit's word beside the last number of the rule included."""
+    small, rail_m = look.sizes.text("small"), bench.rail_m
+    margin = max(look.sizes.px(22), small * 1.2)
+    rail = max(frame.w - 2 * margin, 50.0) / (rail_m[1] - rail_m[0])
+    # Half a number of three figures, a gap, and the longest of the units' words.
+    words = small * 0.9 + look.sizes.px(12) + small * 1.4
+    return min(rail, max(frame.w - 2 * words, 50.0) / bench.bar.length_m)
+
+
+def _rise_m(bench: HangingBar) -> float:
+    """How far over its level the picture lets an end rise before it would pass in front of the rail."""
+    bar, pivot = bench.bar, bench.pivot
+    longest_m = max(pivot.at_m - bar.left_m, bar.right_m - pivot.at_m)
+    arm_m = min(max(longest_m, SWINGING_SHARE * bar.length_m), RISING_SHARE * bar.length_m)
+    return arm_m * sin(min(pivot.stop_rad, 1.5))
+
+
+def _falls(bench: HangingBar, look: Look, scale: float) -> tuple[tuple[float, float], ...]:
+    """How far under the level bar things reach at the stop, each as (metres that scale, pixels that do not).
+
+    The first is a bar of the usual arm with its heaviest weight at the end; then the end itself and each weight.
+    """
+    bar, pivot, sizes = bench.bar, bench.pivot, look.sizes
+    slope = sin(min(pivot.stop_rad, 1.5))
+    heaviest = max((weight.mass_kg for weight in bench.weights), default=0.05)
+    hang = sizes.px(CORD_PX + 10.0) + 1.3 * _side_px(scale, heaviest)
+    longest_m = max(pivot.at_m - bar.left_m, bar.right_m - pivot.at_m)
+    half = sizes.px(DEPTH_PX) / 2
+    falls = [(SWINGING_SHARE * bar.length_m * slope, hang), (longest_m * slope + bar.depth_m / 2, half + sizes.px(8))]
+    for weight in bench.weights:
+        if weight.hold == "hung":
+            high = half + sizes.px(CORD_PX + 8.0) + (NECK + HIGH) * _side_px(scale, weight.mass_kg)
+            falls.append((abs(weight.at_m - pivot.at_m) * slope, high))
+    return tuple(falls)

@@ -71,5 +71,5 @@ def _ideas(look: Look, ideas: Sequence[tuple[str, str]]) -> Widget:
         )
         for number, (question, idea) in enumerate(ideas)
     )
-    title = look.words.say("What other answers were the answer to")
+    title = look.words.say("Ideas that your other answers fit")
     return Panel("end-ideas", title=title, children=rows, fill="held_fill", pad=20, round=True, gap=10)

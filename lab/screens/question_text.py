@@ -174,18 +174,12 @@ def explain_sheet(scope: Scope) -> TextSheet:
     told = scope.told
     if told is None:
         return TextSheet(_sheet(scope), (_steps(scope, 2),), ())
-    happened = Column(
-        (
-            Label("headline", scope.text(told.headline), style="title"),
-            Label("happened", scope.text(told.happened)),
-        ),
-        gap=4,
-    )
-    idea: tuple[Widget, ...] = ()
-    if told.idea is not None:
-        text = Label("idea.text", scope.text(told.idea))
-        idea = (Panel("idea", children=(text,), fill="held_fill", pad=14, round=True),)
-    total = Label("quotient", scope.text(told.quotient), style="figure")
+    happened = Column((Label("headline", scope.text(told.headline), style="title"), *_happened(scope, told)), gap=4)
+    # Where no idea fits the answer, the reason itself is told.
+    text = Label("idea.text", scope.text(told.idea or told.why))
+    idea = Panel("idea", children=(text,), fill="held_fill", pad=14, round=True)
+    # A lesson's sums are written for a terminal, too; here there is the sign that is used at school.
+    total = Label("quotient", scope.text(told.quotient).replace(" / ", " ÷ "), style="figure")
     again = scope.say("Try another") if scope.asked.varied else scope.say("Try again")
     last = scope.asked.index + 1 == scope.asked.count
     onward = scope.say("Finish") if last else scope.say("Next")
@@ -193,7 +187,14 @@ def explain_sheet(scope: Scope) -> TextSheet:
     sums = Column((moment_table(scope, told), total, *_from_where(scope)), gap=4)
     strip = contrast_strip(scope) if contrast_in_text(scope) else None
     changed = () if strip is None else (strip,)
-    return TextSheet(_sheet(scope), (_steps(scope, 2), happened, *idea, sums, *changed), (foot,))
+    return TextSheet(_sheet(scope), (_steps(scope, 2), happened, idea, sums, *changed), (foot,))
+
+
+def _happened(scope: Scope, told: Explanation) -> tuple[Widget, ...]:
+    """What was seen, unless the headline says no less: it does where no part gives the end its name."""
+    if scope.asked.kind == "side" and "part" not in told.happened.values:
+        return ()
+    return (Label("happened", scope.text(told.happened)),)
 
 
 def _from_where(scope: Scope) -> tuple[Widget, ...]:

@@ -21,17 +21,11 @@ TEXT_SIZES: Mapping[str, str] = {"1.0": msg("usual"), "1.5": msg("larger"), "2.0
 THEME_NAMES: Mapping[str, str] = {"paper": msg("paper"), "contrast": msg("high contrast"), "print": msg("print")}
 MOTION: Mapping[str, str] = {"False": msg("moving"), "True": msg("show the end at once")}
 SOUND: Mapping[str, str] = {"True": msg("on"), "False": msg("off")}
-# The last two are made up: they show a translator, before there is a translation, what would break.
-LANGUAGE_NAMES: Mapping[str, str] = {
-    "en": msg("English"),
-    "xx": msg("made up, long"),
-    "xr": msg("made up, right to left"),
-}
+# The made-up languages are not among them: they test the layout, and nobody reads them.
+LANGUAGE_NAMES: Mapping[str, str] = {"en": msg("English")}
 
 
-def settings_dialog(
-    look: Look, setting: Setting, *, sound: bool = False, above: tuple[Widget, ...] = ()
-) -> Dialog:
+def settings_dialog(look: Look, setting: Setting, *, sound: bool = False, above: tuple[Widget, ...] = ()) -> Dialog:
     """The dialog behind *Aa*.
 
     sound: whether there is any to be switched.  above: what the screen itself adds before the rest.
@@ -46,11 +40,10 @@ def settings_dialog(
     if sound:
         rows.append(_row(look, "sound", say("Sound"), SOUND, str(setting.sound)))
     languages = {code: LANGUAGE_NAMES[code] for code in LANGUAGES if code in LANGUAGE_NAMES}
-    rows.append(_row(look, "language", say("Language"), languages, setting.language))
+    if len(languages) > 1:
+        rows.append(_row(look, "language", say("Language"), languages, setting.language))
     done = Button(LOOKS_DONE, say("Done"), kind="main")
-    return Dialog(
-        LOOKS_DIALOG, say("How it looks and speaks"), children=tuple(rows), buttons=(done,), width=620.0
-    )
+    return Dialog(LOOKS_DIALOG, say("How it looks and speaks"), children=tuple(rows), buttons=(done,), width=620.0)
 
 
 def changed_setting(event: WidgetEvent) -> ChangeSetting | None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from lab.files import UNITS
 from lab.outline import Node
 from lab.outline.words import msg
@@ -19,7 +21,7 @@ from lab.ui.canvas import Canvas
 from lab.ui.events import Event
 from lab.ui.look import Look
 from lab.ui.outcomes import DragBegan, DragCancelled, Dragged, Dropped, Nudged, Pressed, Tapped, WidgetEvent
-from lab.ui.widgets.arrange import Column, Row
+from lab.ui.widgets.arrange import Column, Row, Steady
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.picture import Picture
@@ -142,14 +144,9 @@ def _onward(look: Look, bench: HangingBar | None) -> Widget:
     """What to do with the bar, and where to go from here."""
     say = look.words.say
     held = bench is None or bench.held
-    play = Column(
-        (
-            Label("question", _told(look, bench), style="title"),
-            Button(LET_GO, say("Let go") if held else say("Hold it level"), kind="main"),
-            Button(SAVED, say("Open a saved build"), kind="quiet"),
-        ),
-        gap=10,
-    )
+    told = Steady(_told(look, "held" if bench is None else _state(bench)), tuple(_told(look, each) for each in _TOLD))
+    let_go = Button(LET_GO, say("Let go") if held else say("Hold it level"), kind="main")
+    saved = Button(SAVED, say("Open a saved build"), kind="quiet")
     cards = Row(
         (
             PlaceCard(LESSONS, say("Lessons"), say("Say what will happen. Then see it."), lesson_card_picture(look)),
@@ -157,17 +154,25 @@ def _onward(look: Look, bench: HangingBar | None) -> Widget:
         ),
         gap=16,
     )
-    return Row((play, cards), weights=(1.0, 2.4), gap=24)
+    if look.sizes.portrait:
+        return Column((told, Row((let_go, saved), weights=(1.6, 1.0), gap=16), cards), gap=16)
+    return Row((Column((told, let_go, saved), gap=10), cards), weights=(1.0, 2.4), gap=24)
 
 
-def _told(look: Look, bench: HangingBar | None) -> str:
-    """The question, or what came of it."""
-    say = look.words.say
-    if bench is None or bench.held:
-        return say("Which end will drop?")
-    told = {
-        "left": say("The left end dropped. Now move a weight!"),
-        "right": say("The right end dropped. Now move a weight!"),
-        "level": say("It stays level. Now move a weight!"),
-    }
-    return told[bench.outcome] if bench.outcome else say("There it goes…")
+_TOLD: Mapping[str, tuple[str, str]] = {
+    "held": (msg("Which end will drop?"), msg("Say it aloud, then let go.")),
+    "going": (msg("There it goes…"), msg("Watch.")),
+    "left": (msg("The left end dropped."), msg("Now move a weight!")),
+    "right": (msg("The right end dropped."), msg("Now move a weight!")),
+    "level": (msg("It stays level."), msg("Now move a weight!")),
+}
+"""The question, or what came of it, and what to do next."""
+
+
+def _state(bench: HangingBar) -> str:
+    return "held" if bench.held else bench.outcome or "going"
+
+
+def _told(look: Look, state: str) -> Widget:
+    what, then = (look.words.say(text) for text in _TOLD[state])
+    return Column((Label("question", what, style="title"), Label("then", then, color="soft")), gap=0)

@@ -1,5 +1,6 @@
 """Running text: breaking it into lines and drawing them. No text is ever cut off: it takes another line."""
 
+import re
 from functools import lru_cache
 from typing import Literal
 
@@ -23,9 +24,22 @@ def _broken(word: str, width: float, *, size: float, bold: bool) -> list[str]:
     return [*pieces, piece]
 
 
+_UNIT = re.compile(r"[^\W\d_]{1,2}(·[^\W\d_]+)?[^\w\s]*")
+_NUMBER = re.compile(r"\S*\d")
+
+
+def _before_unit(line: str, word: str) -> tuple[str, str]:
+    """(the line without its last number, that number) where the word looks like its unit, else (line, "")."""
+    kept, _, last = line.rpartition(" ")
+    return (kept, last) if kept and _UNIT.fullmatch(word) and _NUMBER.fullmatch(last) else (line, "")
+
+
 @lru_cache(maxsize=2048)
 def wrapped(text: str, width: float, *, size: float, bold: bool = False) -> tuple[str, ...]:
-    """The lines of a text in a width in pixels: broken at spaces, within a word only if it fits no line."""
+    """The lines of a text in a width in pixels: broken at spaces, within a word only if it fits no line.
+
+    A number takes its unit along.
+    """
     lines: list[str] = []
     for paragraph in text.split("\n"):
         line = ""
@@ -34,6 +48,9 @@ def wrapped(text: str, width: float, *, size: float, bold: bool = False) -> tupl
             if text_width(joined, size=size, bold=bold) <= width:
                 line = joined
                 continue
+            kept, number = _before_unit(line, word)
+            if number and text_width(f"{number} {word}", size=size, bold=bold) <= width:
+                line, word = kept, f"{number} {word}"
             if line:
                 lines.append(line)
             line = word

@@ -1,6 +1,6 @@
 """The widgets: frozen values that a desk lays out, draws and answers for."""
 
-from lab.ui.widgets.arrange import Column, Row, Sized, Spacer
+from lab.ui.widgets.arrange import Column, Row, Sized, Spacer, Steady
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow, option_key
 from lab.ui.widgets.dialog import Dialog, Toast
@@ -34,6 +34,7 @@ __all__ = [
     "Slider",
     "Spacer",
     "Spot",
+    "Steady",
     "Steps",
     "Table",
     "TableColumn",

@@ -101,6 +101,37 @@ class Sized(Plain):
 
 
 @dataclass(frozen=True, slots=True)
+class Steady(Plain):
+    """A child with the height of the highest of `others` at least: what stands in its place at another time.
+
+    What lies round it then stays where it is when they take turns.
+    """
+
+    child: Widget
+    others: tuple[Widget, ...]
+    key: str = ""
+
+    def least_width(self, look: Look) -> float:
+        """The widest's, for each must have room."""
+        return max(each.least_width(look) for each in (self.child, *self.others))
+
+    def natural_width(self, look: Look) -> float:
+        """The widest's."""
+        return max(each.natural_width(look) for each in (self.child, *self.others))
+
+    def height(self, look: Look, width: float) -> float:
+        """The highest's."""
+        return max(each.height(look, width) for each in (self.child, *self.others))
+
+    def place(self, look: Look, rect: Rect) -> tuple[tuple[Widget, Rect], ...]:
+        """The child at the top."""
+        return ((self.child, rect),)
+
+    def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> None:
+        """Only arranges."""
+
+
+@dataclass(frozen=True, slots=True)
 class Column(Plain):
     """Children below each other, as wide as the column.
 

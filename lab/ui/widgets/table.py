@@ -11,6 +11,7 @@ from lab.ui.outcomes import Chosen
 from lab.ui.paragraph import (
     Align,
     draw_middle,
+    draw_text,
     least_width,
     line_step,
     natural_width,
@@ -20,6 +21,7 @@ from lab.ui.widgets.widget import Mood, Plain, Spot, Widget, facing, states
 
 _ROW_PX = 32.0
 _RULE_PX = 6.0
+_GAP_PX = 12.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,9 +42,14 @@ class TableRow:
     picked: bool = False
 
 
+def _style(row: TableRow) -> str:
+    return "strong" if row.kind == "sum" else "body"
+
+
 @dataclass(frozen=True, slots=True)
 class Table(Plain):
-    """A table; where it is too narrow for its columns, each row becomes a short list of name and figure.
+    """A table. Where it is narrow, names and headings take more lines; where not even that is enough, each row
+    becomes a short list of name and figure.
 
     columns: the first is usually aligned to the start.  rows: as many cells each as there are columns.
     pickable: whether a row can be chosen; then rows are targets.
@@ -63,23 +70,23 @@ class Table(Plain):
 
     def natural_width(self, look: Look) -> float:
         """All columns beside each other."""
-        return sum(self._wants(look)) + look.sizes.px(12) * (len(self.columns) - 1)
+        return sum(self._wants(look)) + look.sizes.px(_GAP_PX) * (len(self.columns) - 1)
 
     def height(self, look: Look, width: float) -> float:
         """Headings, rows and the rule above the sum."""
         if self.as_list(look, width):
             return sum(self._list_height(look, row, width) for row in self.rows)
-        head = line_step(look, "small")
-        return head + sum(self._row_height(look) + self._rule(look, row) for row in self.rows)
+        rows = sum(self._row_height(look, row, width) + self._rule(look, row) for row in self.rows)
+        return self._head_height(look, width) + rows
 
     def place(self, look: Look, rect: Rect) -> tuple[tuple[Widget, Rect], ...]:
         """Its rows."""
         narrow = self.as_list(look, rect.w)
         placed: list[tuple[Widget, Rect]] = []
-        y = rect.y + (0.0 if narrow else line_step(look, "small"))
+        y = rect.y + (0.0 if narrow else self._head_height(look, rect.w))
         for row in self.rows:
             rule = 0.0 if narrow else self._rule(look, row)
-            tall = self._list_height(look, row, rect.w) if narrow else self._row_height(look)
+            tall = self._list_height(look, row, rect.w) if narrow else self._row_height(look, row, rect.w)
             placed.append((RowView(row.key, self, row, narrow), Rect(rect.x, y + rule, rect.w, tall)))
             y += rule + tall
         return tuple(placed)
@@ -88,16 +95,17 @@ class Table(Plain):
         """Draws the headings and the rule above the sum."""
         if self.as_list(look, rect.w):
             return
-        head = rect.cut_top(line_step(look, "small"))[0]
+        head = rect.cut_top(self._head_height(look, rect.w))[0]
         for column, cell in zip(self.columns, self.cell_rects(look, head), strict=True):
-            draw_middle(canvas, look, column.text, cell, style="small", color="soft", align=column.align)
+            low = cell.cut_bottom(text_height(look, column.text, cell.w, "small"))[0]
+            draw_text(canvas, look, column.text, low, style="small", color="soft", align=column.align)
         y = head.bottom
         for row in self.rows:
             if row.kind == "sum":
                 level = round(y + self._rule(look, row) / 2)
                 ends = ((rect.x, level), (rect.right, level))
                 canvas.line(ends, look.theme.ink, width=1.5 * look.sizes.unit)
-            y += self._rule(look, row) + self._row_height(look)
+            y += self._rule(look, row) + self._row_height(look, row, rect.w)
 
     def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> Node:
         """A table of rows of cells."""
@@ -105,30 +113,51 @@ class Table(Plain):
 
     def as_list(self, look: Look, width: float) -> bool:
         """Whether it is too narrow for its columns."""
-        return self.natural_width(look) > width + 0.5
+        return sum(self._least(look)) + look.sizes.px(_GAP_PX) * (len(self.columns) - 1) > width + 0.5
 
     def cell_rects(self, look: Look, row: Rect) -> tuple[Rect, ...]:
         """Where the cells of a row lie; width left over goes between the columns."""
-        wants, gap = self._wants(look), look.sizes.px(12)
-        spare = max(0.0, row.w - sum(wants) - gap * (len(wants) - 1))
-        each = spare / max(1, len(wants) - 1)
+        widths, gap = self._widths(look, row.w), look.sizes.px(_GAP_PX)
+        spare = max(0.0, row.w - sum(widths) - gap * (len(widths) - 1))
+        each = spare / max(1, len(widths) - 1)
         rects, x = [], row.x
-        for want in wants:
-            rects.append(facing(look, Rect(x, row.y, want, row.h), row))
-            x += want + gap + each
+        for width in widths:
+            rects.append(facing(look, Rect(x, row.y, width, row.h), row))
+            x += width + gap + each
         return tuple(rects)
 
-    def _wants(self, look: Look) -> list[float]:
-        wants = []
-        for number, column in enumerate(self.columns):
-            cells = [
-                natural_width(look, row.cells[number], "strong" if row.kind == "sum" else "body") for row in self.rows
-            ]
-            wants.append(max([natural_width(look, column.text, "small"), *cells]) + 1)
-        return wants
+    def _widths(self, look: Look, width: float) -> list[float]:
+        """Of the columns: what they want, or where that is too much their least and a part of what is left."""
+        wants, least = self._wants(look), self._least(look)
+        spare = width - look.sizes.px(_GAP_PX) * (len(wants) - 1) - sum(least)
+        widths = []
+        for want, small in zip(wants, least, strict=True):
+            given = min(want, small + max(0.0, spare))
+            spare -= given - small
+            widths.append(given)
+        return widths
 
-    def _row_height(self, look: Look) -> float:
-        usual = max(look.sizes.px(_ROW_PX), line_step(look, "body") + look.sizes.px(4))
+    def _wants(self, look: Look) -> list[float]:
+        heads = [natural_width(look, column.text, "small") for column in self.columns]
+        return [max(head, self._figures(look, number)) + 1 for number, head in enumerate(heads)]
+
+    def _least(self, look: Look) -> list[float]:
+        """The longest word of each heading, and of each name; figures are never broken."""
+        heads = [least_width(look, column.text, "small") for column in self.columns]
+        names = max((least_width(look, row.cells[0], _style(row)) for row in self.rows), default=0.0)
+        cells = [self._figures(look, number) if number else names for number in range(len(heads))]
+        return [max(head, cell) + 1 for head, cell in zip(heads, cells, strict=True)]
+
+    def _figures(self, look: Look, number: int) -> float:
+        return max((natural_width(look, row.cells[number], _style(row)) for row in self.rows), default=0.0)
+
+    def _head_height(self, look: Look, width: float) -> float:
+        pairs = zip(self.columns, self._widths(look, width), strict=True)
+        return max(text_height(look, column.text, wide, "small") for column, wide in pairs)
+
+    def _row_height(self, look: Look, row: TableRow, width: float) -> float:
+        name = text_height(look, row.cells[0], self._widths(look, width)[0], _style(row))
+        usual = max(look.sizes.px(_ROW_PX), name + look.sizes.px(4))
         return max(usual, look.sizes.target) if self.pickable else usual
 
     def _rule(self, look: Look, row: TableRow) -> float:
@@ -165,7 +194,7 @@ class RowView(Plain):
         if self.row.picked:
             wide = Rect(rect.x - look.sizes.px(10), rect.y, rect.w + look.sizes.px(20), rect.h)
             canvas.box(wide, fill=look.theme.held_fill, radius=look.sizes.px(6))
-        style = "strong" if self.row.kind == "sum" else "body"
+        style = _style(self.row)
         if self.as_list:
             self._draw_list(canvas, look, rect, style)
             return

@@ -91,8 +91,10 @@ def test_weights_at_one_place_hang_below_each_other(hanging_view: Any):
 def test_rows_stay_as_they_are_while_the_bar_turns(hanging_view: Any):
     view = hanging_view(Hang(0.1, 0.72), Hang(0.05, 0.725))
     level, tilted = places(view), places(replace(view, angle_rad=-0.1))
-    order = sorted(level, key=lambda key: level[key].body.y - level[key].hook[1])
-    assert order == sorted(tilted, key=lambda key: tilted[key].body.y - tilted[key].hook[1])
+    # Lengths of cords in pixels: a ten-thousandth is round-off of coordinates of some hundred.
+    cords = {key: round(level[key].body.y - level[key].hook[1], 4) for key in level}
+    assert len(set(cords.values())) > 1
+    assert cords == {key: round(tilted[key].body.y - tilted[key].hook[1], 4) for key in tilted}
 
 
 def test_nothing_hangs_out_of_the_picture_even_at_the_stop(hanging_view: Any):
@@ -157,3 +159,24 @@ def test_the_arrow_of_the_turn_has_the_colour_of_its_sense(hanging_view: Any):
         (arrow,) = [op for op in drawn(view) if isinstance(op, ArcOp)]
         assert arrow.color == view.look.theme.color(color)
         assert (arrow.sweep_rad > 0) == (color == "anticlockwise")
+
+
+@pytest.mark.parametrize("at_m", [0.02, 0.25, 0.5, 0.8, 0.98])
+@pytest.mark.parametrize("high_px", [280.0, 400.0, 700.0])
+def test_the_whole_bar_stays_in_the_picture_at_the_stop(hanging_view: Any, at_m: float, high_px: float):
+    view = hanging_view(MovePivot(at_m), LetGo(at_once=True))
+    frame = Rect(0.0, 64.0, 700.0, high_px)
+    stage = stage_for(view.bench, frame, view.look)
+    for end_m in (view.bench.bar.left_m, view.bench.bar.right_m):
+        x, y = stage.hook_px(view, end_m)
+        assert frame.x <= x <= frame.right
+        assert y + stage.bar.h / 2 <= frame.bottom
+
+
+@pytest.mark.parametrize("text_scale", [1.0, 1.5, 2.0])
+def test_the_unit_stands_after_the_last_number_of_the_rule(hanging_view: Any, text_scale: float):
+    canvas = ListCanvas((500, 400))
+    draw_hanging_bar(canvas, Rect(0.0, 0.0, 500.0, 400.0), hanging_view(text_scale=text_scale))
+    boxes = {op.text: op.box for op in canvas.ops if isinstance(op, TextOp)}
+    assert boxes["cm"].x > boxes["100"].right
+    assert boxes["cm"].y == boxes["100"].y

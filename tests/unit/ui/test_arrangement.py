@@ -16,6 +16,7 @@ from lab.ui.widgets import (
     Row,
     Scroll,
     Sized,
+    Steady,
     Table,
     TableColumn,
     TableRow,
@@ -108,9 +109,26 @@ def table(kind="sum"):
 
 
 def test_a_table_too_narrow_for_its_columns_becomes_a_list_with_every_figure():
+    canvas = ListCanvas((140, 720))
+    laid(table(), look_of(width=140)).draw(canvas)
+    assert canvas.text_lines() == ["bar", "weight g", "150", "moment g·cm", "7\u202f500", "sum", "weight g", "500"]
+
+
+def test_headings_of_a_narrow_table_break_before_it_becomes_a_list():
     canvas = ListCanvas((180, 720))
     laid(table(), look_of(width=180)).draw(canvas)
-    assert canvas.text_lines() == ["bar", "weight g", "150", "moment g·cm", "7\u202f500", "sum", "weight g", "500"]
+    assert canvas.text_lines()[:5] == ["part", "weight g", "moment", "g·cm", "bar"]
+
+
+def test_something_steady_keeps_the_height_of_what_takes_turns_with_it():
+    short, long = Label("short", "bar"), Label("long", "a bar that hangs by a pin")
+    look = look_of(width=90)
+    assert Steady(short, (long,)).height(look, 90.0) == long.height(look, 90.0) > short.height(look, 90.0)
+
+
+def test_a_number_takes_its_unit_to_the_next_line():
+    room = text_width("A bar is 40", size=18.0, bold=False) + 4
+    assert wrapped("A bar is 40 cm long.", room, size=18.0) == ("A bar is", "40 cm", "long.")
 
 
 def test_figures_of_a_column_end_on_one_line():
