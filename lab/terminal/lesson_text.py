@@ -215,7 +215,7 @@ class _Play:
         within = sum(mark == "right" for mark in self.run.marks)
         answered = within + sum(mark == "off" for mark in self.run.marks)
         closing = message(
-            msg("End of the lesson. Answers locked in: {answered}; of these as the sum says: {within}."),
+            msg("End of the lesson. Questions you answered: {answered}. You and the sum agreed on: {within}."),
             answered=number(answered),
             within=number(within),
         )

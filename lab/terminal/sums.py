@@ -2,28 +2,21 @@
 
 from __future__ import annotations
 
-import math
-import unicodedata
-from collections.abc import Iterable, Sequence
 from typing import Any
 
 from lab.files import UNITS, Build
 from lab.mechanics import Vector
 from lab.outline.words import Words, msg
 from lab.terminal.sum_document import sum_document
+from lab.terminal.sum_layout import aligned, decimals_for, doubt_decimals, text_width
+from lab.terminal.sum_sections import further_sections
 
-__all__ = ["sum_document", "sum_table"]
+__all__ = ["aligned", "decimals_for", "doubt_decimals", "sum_document", "sum_table"]
 
 _AXES = (msg("along"), msg("across"), msg("up"))
 _PLACES = (msg("{place} {unit} along"), msg("{place} {unit} across"), msg("{place} {unit} up"))
 _ARMS = (msg("arm across {unit}"), msg("arm up {unit}"))
 _MOMENTS = (msg("moment across {unit}"), msg("moment up {unit}"))
-_GAP = "   "
-
-# Rulers and kitchen scales give three or four figures; a fifth shows what a conversion of units made of them.
-_FIGURES = 5
-_MOST_DECIMALS = 6
-
 # What most people can hold on one finger without dropping it on a foot; heavier tools want two hands under them.
 _HEAVY_KG = 2.0
 
@@ -41,33 +34,12 @@ def sum_table(build: Build, words: Words, *, reference: Vector | None = None, un
         lines.append(sheet.pivot())
     if "reactions" in document:
         lines += sheet.reactions()
-    caution = _caution(build, words)
-    if caution:
-        lines += ["", caution]
+    for section in further_sections(document, words):
+        lines += ["", *section]
+    cautions = _cautions(build, document, words)
+    if cautions:
+        lines += ["", *cautions]
     return "\n".join(lines)
-
-
-def decimals_for(values: Iterable[float], *, least: int) -> int:
-    """How many decimals show every value of a column exactly, or else the largest to five figures."""
-    column = [abs(value) for value in values]
-    largest = max(column, default=0.0)
-    if largest == 0:
-        return least
-    most = max(least, min(_MOST_DECIMALS, _FIGURES - 1 - math.floor(math.log10(largest))))
-    for decimals in range(least, most):
-        if all(abs(round(value, decimals) - value) <= 1e-9 * largest for value in column):
-            return decimals
-    return most
-
-
-def doubt_decimals(doubt: float) -> int:
-    """Decimals at which a standard uncertainty, or another small number, has one figure, or two where the first is a 1.
-
-    Rounding 0.14 to 0.1 would take nearly a third of it away; rounding 0.84 to 0.8 takes a twentieth.
-    """
-    exponent = math.floor(math.log10(doubt))
-    first = math.floor(doubt / 10.0**exponent)
-    return max(0, min(_MOST_DECIMALS, -exponent + (1 if first == 1 else 0)))
 
 
 class _Sheet:
@@ -230,28 +202,13 @@ class _Sheet:
         return self._words.number(length, decimals_for([length], least=self._least))
 
 
-def aligned(rows: Sequence[Sequence[str]]) -> list[str]:
-    """The rows as lines: the first column to the left, the others to the right, each as wide as its widest."""
-    widths = [max(map(text_width, column)) for column in zip(*rows, strict=True)]
-    lines = []
-    for first, *others in rows:
-        cells = [first + " " * (widths[0] - text_width(first))]
-        cells += [" " * (width - text_width(cell)) + cell for cell, width in zip(others, widths[1:], strict=True)]
-        lines.append(_GAP.join(cells).rstrip())
-    return lines
-
-
-def text_width(text: str) -> int:
-    """How many columns of a terminal a text takes: wide letters two, marks set over a letter none."""
-    return sum(
-        0 if unicodedata.combining(char) else 2 if unicodedata.east_asian_width(char) in "WF" else 1 for char in text
-    )
-
-
-def _caution(build: Build, words: Words) -> str:
-    """The line that keeps toes and fingers whole, where there is something to keep them from."""
-    if any(part.hold == "hung" for part in build.parts):
-        return words.say("Caution: hung weights fall. Keep toes and fingers from under them.")
-    if sum(part.mass_kg for part in build.all_parts if not part.cut) >= _HEAVY_KG:
-        return words.say("Caution: this is heavy. Keep fingers from under it when you let go.")
-    return ""
+def _cautions(build: Build, document: dict[str, Any], words: Words) -> list[str]:
+    """The lines that keep toes and fingers whole, and aircraft in the air, where there is something at stake."""
+    cautions = []
+    if any(part.hold == "hung" for part in build.loads):
+        cautions.append(words.say("Caution: hung weights fall. Keep toes and fingers from under them."))
+    elif sum(part.mass_kg for part in build.all_parts if not part.cut) >= _HEAVY_KG:
+        cautions.append(words.say("Caution: this is heavy. Keep fingers from under it when you let go."))
+    if "caution" in document:
+        cautions.append(words.say(document["caution"]))
+    return cautions
