@@ -9,7 +9,7 @@ from lab.lesson.contrasts import Contrast, contrast_for
 from lab.lesson.ends import end_dropped, end_drops
 from lab.lesson.matching import Fit, fits, named, way_names
 from lab.lesson.messages import Message, length, mass, message, moment, msg
-from lab.lesson.situation import situation_of
+from lab.lesson.situation import Load, situation_of
 from lab.lesson.truth import goes_at, pivot_of
 from lab.mechanics import MomentRow, MomentSum, moment_sum
 
@@ -241,15 +241,15 @@ def _why_side(asked: Asked, truth: Side, summed: MomentSum) -> Message:
 def _idea(asked: Asked, fit: Fit | None) -> Message | None:
     if fit is None:
         return None
-    values = {"part": fit.part or "", "beam": _beam_name(asked)}
+    seen = situation_of(asked.build)
+    values = {"part": fit.part or "", "beam": _name(seen.beam), "heaviest": _name(seen.heaviest)}
     if isinstance(fit.answer, float):
         return message(fit.sentence, place=length(fit.answer, decimals=asked.decimals, unit=False), **values)
     return message(fit.sentence, **values)
 
 
-def _beam_name(asked: Asked) -> str:
-    beam = situation_of(asked.build).beam
-    return "" if beam is None else beam.name
+def _name(load: Load | None) -> str:
+    return "" if load is None else load.name
 
 
 def _moment_decimals(asked: Asked) -> int:

@@ -9,11 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from lab.lesson.messages import msg
-from lab.lesson.situation import Load, Situation
+from lab.lesson.situation import SAME, Load, Situation
 from lab.lesson.way import PlaceWay
-
-SAME = 1e-9
-"""Relative: two weights or sums closer than this are one."""
 
 
 def moment_place(loads: Sequence[Load]) -> float | None:
@@ -114,13 +111,13 @@ def bar_below_only(seen: Situation) -> float | None:
 
 def at_heaviest(seen: Situation) -> float | None:
     """At the heaviest part; no prediction where two are as heavy."""
-    return _heaviest(seen) if len(seen.loads) > 1 else None
+    heaviest = seen.heaviest
+    return None if heaviest is None or len(seen.loads) == 1 else heaviest.place
 
 
 def half_way_to_heaviest(seen: Situation) -> float | None:
     """Half-way from the middle to the heaviest part."""
-    place = _heaviest(seen)
-    return None if place is None else (place + seen.middle) / 2
+    return None if seen.heaviest is None else (seen.heaviest.place + seen.middle) / 2
 
 
 def outer_middle(seen: Situation) -> float | None:
@@ -129,13 +126,6 @@ def outer_middle(seen: Situation) -> float | None:
         return None
     places = [load.place for load in seen.loads]
     return (min(places) + max(places)) / 2
-
-
-def _heaviest(seen: Situation) -> float | None:
-    ranked = sorted(seen.loads, key=lambda load: load.weight, reverse=True)
-    if not ranked or (len(ranked) > 1 and ranked[0].weight - ranked[1].weight <= SAME * abs(ranked[0].weight)):
-        return None
-    return ranked[0].place
 
 
 def _turning(seen: Situation, loads: Sequence[Load]) -> float:
@@ -173,7 +163,7 @@ PLACE_WAYS: tuple[PlaceWay, ...] = (
     PlaceWay(
         name="middle",
         predict=middle,
-        sentence=msg("{place} is the middle of its length. One end weighs more than the other."),
+        sentence=msg("{place} is the middle of its length. That would do if both sides were alike."),
     ),
     PlaceWay(
         name="swapped",
@@ -193,12 +183,14 @@ PLACE_WAYS: tuple[PlaceWay, ...] = (
     PlaceWay(
         name="all_arms_positive",
         predict=all_arms_positive,
-        sentence=msg("{place} comes out when every arm counts to the right. Arms to the left take away."),
+        sentence=msg(
+            "{place} comes out when you start at the middle and count every arm to the right. Left ones take away."
+        ),
     ),
     PlaceWay(
         name="bar_on_top_only",
         predict=bar_on_top_only,
-        sentence=msg("{place} comes out when you divide by the weights alone. Divide by the {beam}'s weight too."),
+        sentence=msg("{place} comes out when you divide without the {beam}'s weight. Divide by all the weight."),
     ),
     PlaceWay(
         name="bar_below_only",
@@ -208,17 +200,17 @@ PLACE_WAYS: tuple[PlaceWay, ...] = (
     PlaceWay(
         name="at_heaviest",
         predict=at_heaviest,
-        sentence=msg("{place} is where the heaviest part sits. The other parts pull it away from there."),
+        sentence=msg("{place} is where the {heaviest} sits. The other parts pull it away from there."),
     ),
     PlaceWay(
         name="half_way_to_heaviest",
         predict=half_way_to_heaviest,
-        sentence=msg("{place} is half-way to the heaviest part. How far it goes depends on the weights."),
+        sentence=msg("{place} is half-way from the middle to the {heaviest}. How far it goes depends on the weights."),
     ),
     PlaceWay(
         name="outer_middle",
         predict=outer_middle,
-        sentence=msg("{place} is half-way between the outer parts. That would do if they weighed the same."),
+        sentence=msg("{place} is half-way between the outer parts. What each part weighs counts too."),
     ),
 )
 """Ways about the whole body; the first one is the truth."""

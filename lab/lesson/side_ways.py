@@ -169,7 +169,7 @@ SIDE_WAYS: tuple[SideWay, ...] = (
     SideWay(
         name="counts_pieces",
         predict=counts_pieces,
-        sentence=msg("That counts the pieces. One big weight can pull more than two small ones."),
+        sentence=msg("That counts the pieces. What each one weighs and how far out it sits counts too."),
     ),
     SideWay(
         name="heaviest_wins",
@@ -184,7 +184,7 @@ SIDE_WAYS: tuple[SideWay, ...] = (
     SideWay(
         name="swapped",
         predict=swapped,
-        sentence=msg("The sizes fit, the other way round."),
+        sentence=msg("That is the other way round: the side with the larger sum goes down."),
     ),
 )
 """Every way of thinking about a side; the first one is what happens."""

@@ -11,6 +11,9 @@ from dataclasses import dataclass
 from lab.files import UNITS, Build
 from lab.mechanics import extent_m
 
+SAME = 1e-9
+"""Relative: two weights or sums closer than this are one."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Load:
@@ -53,6 +56,14 @@ class Situation:
     def beam(self) -> Load | None:
         """What everything else sits on: the bar, or the longest part of a tool; None where two are as long."""
         return self.bar if self.bar is not None else longest(self.loads)
+
+    @property
+    def heaviest(self) -> Load | None:
+        """The heaviest part beside the bar; None where two are as heavy."""
+        ranked = sorted(self.loads, key=lambda load: load.weight, reverse=True)
+        if not ranked or (len(ranked) > 1 and ranked[0].weight - ranked[1].weight <= SAME * abs(ranked[0].weight)):
+            return None
+        return ranked[0]
 
     @property
     def riders(self) -> tuple[Load, ...]:

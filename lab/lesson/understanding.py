@@ -24,10 +24,10 @@ _UNIT_M = {
 }  # fmt: skip
 
 _SHORT_SIDES: tuple[Side, ...] = ("left", "right", "level")
-_LEVEL_WORDS = frozenset(("stays", "balance", "balances", "balanced", "neither", "even"))
-_FILLERS = frozenset(
-    ("the", "it", "a", "side", "end", "goes", "go", "down", "drops", "drop", "i", "think", "stay", "is")
+_LEVEL_WORDS = frozenset(
+    ("stay", "stays", "balance", "balances", "balanced", "neither", "even", "equal", "same", "flat", "straight")
 )
+_FILLERS = frozenset(("the", "it", "a", "side", "end", "goes", "go", "down", "drops", "drop", "i", "think", "is"))
 
 _SIDE_AGAIN = msg("I could not read that. Say left, right or level: l, r or lev will do.")
 _PLACE_AGAIN = msg("I could not read that as a place. Type a number, for example {example}.")
@@ -71,7 +71,7 @@ def side_meant(said: str) -> Side | None:
     """Return the side that words mean, whole or shortened; None where they name none, or two."""
     if len(said) > LONGEST_ANSWER:
         return None
-    words = [word for word in re.findall(r"[^\s.,!]+", said) if word not in _FILLERS]
+    words = [word for word in re.findall(r"[^\s.,!?]+", said) if word not in _FILLERS]
     meant = {_side_of_word(word) for word in words}
     return meant.pop() if len(meant) == 1 else None
 

@@ -16,9 +16,9 @@ from lab.lesson.situation import situation_of
 from lab.lesson.truth import goes_at, pivot_of, truth_of
 from lab.mechanics import MechanicsError, turn_about
 
-MOST_DRAWS = 120
+MOST_DRAWS = 400
 """How often numbers are drawn anew, every second time from the wrong half (see `_candidates`), before the best
-of them is taken.  A range in which one number in five will do fails once in a hundred thousand times."""
+of them is taken.  A range in which one number in ten will do fails less than once in a hundred million times."""
 
 CLEAR_SHARE = 0.03
 """A side must drop by at least this share of all that pulls, or it is a tie by accident."""

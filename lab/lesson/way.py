@@ -25,7 +25,7 @@ class SideWay:
 class PlaceWay:
     """A way of thinking about where it balances, about the whole body at once.
 
-    predict: the place it would say, as a numeral.  sentence: may name the {place} and the {beam}.
+    predict: the place it would say, as a numeral.  sentence: may name the {place}, the {beam} and the {heaviest}.
     """
 
     name: str

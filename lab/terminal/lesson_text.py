@@ -24,11 +24,13 @@ from lab.lesson import (
     Run,
     Skip,
     Sure,
+    Understood,
     Watched,
     Wording,
     render,
     start,
     step,
+    understand,
 )
 from lab.lesson.messages import length, message, msg, number
 from lab.lesson.understanding import side_meant
@@ -120,12 +122,20 @@ class _Play:
         word = whole_word(said, SURENESS)
         how = next((each for each in SURENESS if each == word), None)
         if how is None:
-            self._lines.say(msg("Type guess, fairly or certain: one letter will do."))
+            self._answer_anew(said)
             return
         self._do(Sure(how=how))
         self._do(LockIn(seconds=self._seconds()))
         self._explain()
         self._do(Watched())
+
+    def _answer_anew(self, said: str) -> None:
+        """Take another answer before it is locked in; whatever else was typed is asked for again."""
+        heard = understand(self.run.asked, said)
+        if isinstance(heard, Understood):
+            self._do(Give(text=said))
+            self._lines.say(msg("Your answer is now {answer}."), answer=self._worded(heard.shown))
+        self._lines.say(msg("Type guess, fairly or certain: one letter will do."))
 
     def _command(self, said: str) -> bool:
         """Do what a command says; whether it was one."""

@@ -157,3 +157,39 @@ def test_a_reversed_side_does_not_keep_the_one_other_idea_from_being_named():
     # Any wrong turn is the right one reversed, so "swapped" is kept in the record and says nothing here.
     assert told.ways == ("longer_side_down", "swapped")
     assert "longer" in said(asked, told.idea)
+
+
+ONE_FLOAT = """
+[[question]]
+name = "one-float"
+ask = "place"
+title = "Where will it balance?"
+say = "A bar and a float."
+tolerance = 0.5
+[question.scene.bar]
+length = 60
+weight = 400
+[[question.scene.part]]
+name = "float"
+weight = 200
+at = 54
+hold = "hung"
+"""
+
+
+def test_the_heaviest_part_beside_a_heavier_bar_is_called_by_its_name(write):
+    # By hand: half-way from the middle at 30 to the float at 54 is 42; it balances at (400·30 + 200·54) / 600 = 38.
+    asked = ask(read_lesson(write(ONE_FLOAT)), 0, seed=1)
+    told = explain(asked, 0.42)
+    assert told.ways == ("half_way_to_heaviest",)
+    assert said(asked, told.idea).startswith("42.0 is half-way from the middle to the float.")
+
+
+def test_the_middle_is_never_said_to_be_amiss_because_of_weights_that_are_alike(write):
+    # 400 g on each side of the middle: what differs is how far out it sits.
+    other = '[[question.scene.part]]\nname = "other"\nweight = 200\nat = 20\nhold = "hung"\n'
+    alike = ONE_FLOAT.replace("weight = 400", "weight = 1") + other
+    asked = ask(read_lesson(write(alike)), 0, seed=1)
+    told = explain(asked, 0.30)
+    assert "middle" in told.ways
+    assert "weighs more" not in every_sentence(asked, told)

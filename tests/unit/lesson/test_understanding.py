@@ -58,6 +58,7 @@ def test_a_place_more_than_a_length_past_an_end_is_asked_again(boat_hook, typed)
         ("l", "left"), ("left", "left"), ("LEFT", "left"), ("lef", "left"), ("The left end goes down.", "left"),
         ("r", "right"), ("ri", "right"), ("right side", "right"),
         ("lev", "level"), ("level", "level"), ("it stays level", "level"), ("stays", "level"), ("neither", "level"),
+        ("stay", "level"), ("left?", "left"), ("same", "level"), ("Right!", "right"),
     ],
 )  # fmt: skip
 def test_a_side_is_read_whole_or_shortened(two_leads, typed, side):

@@ -89,7 +89,7 @@ def test_nothing_typed_at_all_ends_it_with_nothing_kept():
     text, kept, run = played("")
     assert kept == []
     assert run.phase == "finished"
-    assert "Answers locked in: 0" in text
+    assert "Questions you answered: 0." in text
 
 
 @pytest.mark.parametrize("path", sorted(LESSONS.rglob("*.toml")), ids=lambda path: path.stem)
@@ -98,7 +98,7 @@ def test_a_whole_lesson_is_played_by_guessing_and_ends_by_itself(path):
     text, kept, run = played(typed, path=path)
     assert run.phase == "finished"
     assert len(kept) == len(run.marks) == 6
-    assert "Answers locked in: 6" in text
+    assert "Questions you answered: 6." in text
 
 
 def test_help_hint_repeat_and_table_work_before_an_answer_and_give_nothing_away():
@@ -131,6 +131,13 @@ def test_again_brings_new_numbers_and_skip_goes_on():
     assert "(question 2 of 6, seed 4711)" in text
     assert kept == []
     assert run.marks[0] == "skipped"
+
+
+def test_an_answer_may_be_changed_until_it_is_locked_in():
+    text, kept, _ = played("9.6\n56 mm\ng\nnext\nl\nright\nc\n")
+    assert [(answered.given, answered.understood) for answered in kept] == [("56 mm", "5.6"), ("right", "right")]
+    assert "Your answer is now 5.6 cm." in text
+    assert "Your answer is now right." in text
 
 
 def test_r_is_right_while_a_side_is_asked_for():
