@@ -51,6 +51,10 @@ def draw_bar(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     )
 
 
+LOOSE_KNOB_PX = 11.0
+"""From the rail down to the middle of the knob that held the bar, once it is drawn up."""
+
+
 def draw_pin(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     """The pin that the bar turns about, on a plate where it lies beyond the wood."""
     theme, sizes = view.look.theme, view.look.sizes
@@ -91,7 +95,7 @@ def draw_holding_cord(
     taken_m = [(stage.camera.along_m(box.x - radius), stage.camera.along_m(box.right + radius)) for box in clamps]
     x = stage.camera.x_px(holding_at_m(view, taken_m))
     held = view.bench.held
-    knob_y = stage.bar.y - radius + sizes.px(2) if held else stage.rail.bottom + sizes.px(16)
+    knob_y = stage.bar.y - radius + sizes.px(2) if held else stage.rail.bottom + sizes.px(LOOSE_KNOB_PX)
     canvas.line([(x, stage.rail.bottom), (x, knob_y)], theme.ink, width=sizes.px(3))
     canvas.circle((x, knob_y), radius, fill=theme.held, outline=theme.ink, width=sizes.stroke)
     board.keep_clear([Rect(x - radius, stage.rail.bottom, 2 * radius, knob_y + radius - stage.rail.bottom)])

@@ -56,9 +56,7 @@ def draw_dimension_lines(
         _draw_arm(canvas, view, stage, board, arm, top + (index + 0.5) * row_h)
 
 
-def _draw_arm(
-    canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard, arm: Arm, y: float
-) -> None:
+def _draw_arm(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard, arm: Arm, y: float) -> None:
     theme, sizes = view.look.theme, view.look.sizes
     size = sizes.text("small")
     picked = arm.key == view.picked
@@ -95,4 +93,3 @@ def _line(canvas: Canvas, view: HangingView, tip: Point, end: Point, *, tip_at_s
     way = sizes.px(8) if end[0] > tip[0] else -sizes.px(8)
     half = sizes.px(3)
     canvas.polygon([tip, (tip[0] + way, tip[1] - half), (tip[0] + way, tip[1] + half)], fill=theme.ink)
-

@@ -67,8 +67,8 @@ def draw_rule(canvas: Canvas, view: FingerView, stage: FingerStage, board: Label
     """The boxwood rule on two trestles, its marks along the upper edge."""
     theme, sizes = view.look.theme, view.look.sizes
     rule = stage.rule
-    for share in TRESTLE_SHARES:
-        _draw_trestle(canvas, view, stage, rule.x + share * rule.w)
+    for legs in trestle_boxes(view, stage):
+        _draw_trestle(canvas, view, legs)
     canvas.box(rule, fill=theme.wood, outline=theme.wood_edge, width=sizes.stroke, radius=sizes.px(3))
     cap = sizes.px(7)
     for x in (rule.x, rule.right - cap):
@@ -84,16 +84,25 @@ def draw_rule(canvas: Canvas, view: FingerView, stage: FingerStage, board: Label
     board.place(unit, [(beside, "left middle"), (below, "right top")], size=size, color=theme.soft, ground=theme.paper)
 
 
-def _draw_trestle(canvas: Canvas, view: FingerView, stage: FingerStage, x: float) -> None:
-    theme, sizes = view.look.theme, view.look.sizes
-    top, foot = stage.rule.bottom - 2, stage.ground_y
+def trestle_boxes(view: FingerView, stage: FingerStage) -> list[Rect]:
+    """Where the trestles stand; none where the rule lies right on the floor."""
+    rule, sizes = stage.rule, view.look.sizes
+    top, foot = rule.bottom - 2, stage.ground_y
     if foot - top < sizes.px(10):
-        return
+        return []
     spread = min(sizes.px(17), (foot - top) * 0.22)
+    middles = (rule.x + share * rule.w for share in TRESTLE_SHARES)
+    return [Rect(x - spread, top, 2 * spread, foot - top) for x in middles]
+
+
+def _draw_trestle(canvas: Canvas, view: FingerView, legs: Rect) -> None:
+    theme, sizes = view.look.theme, view.look.sizes
+    x, spread = legs.center[0], legs.w / 2
     for side in (-1, 1):
-        canvas.line(((x + side * sizes.px(3), top), (x + side * spread, foot)), theme.wood_edge, width=sizes.px(4))
-    if foot - top > sizes.px(50):
-        across, level = spread * 0.68, top + 0.62 * (foot - top)
+        ends = ((x + side * sizes.px(3), legs.y), (x + side * spread, legs.bottom))
+        canvas.line(ends, theme.wood_edge, width=sizes.px(4))
+    if legs.h > sizes.px(50):
+        across, level = spread * 0.68, legs.y + 0.62 * legs.h
         canvas.line(((x - across, level), (x + across, level)), theme.wood_edge, width=sizes.px(3))
 
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from math import asin, atan2, cos, hypot, pi, sin
 
-from lab.scenes.finger_bench import carriage_box
+from lab.scenes.finger_bench import carriage_box, trestle_boxes
 from lab.scenes.finger_stage import FingerStage, FingerView, balance_m, body_place_px
-from lab.scenes.labels import LabelBoard, Spot
+from lab.scenes.labels import LabelBoard, Spot, label_box
 from lab.scenes.marks import draw_quartered
 from lab.ui.canvas import Anchor, Canvas
 from lab.ui.geometry import Point, Rect
@@ -64,35 +64,35 @@ def _name_places(canvas: Canvas, view: FingerView, stage: FingerStage, board: La
     size = sizes.text("body")
     told = view.told_m
     board.keep_clear([stage.rule, Rect(stage.frame.x, stage.ground_y - 2, stage.frame.w, sizes.px(16))])
-    truth_side = -1 if told is not None and told > along else 1
-    board.place(
-        truth,
-        _spots(view, stage, x, truth_side),
-        size=size,
-        color=look.theme.settled,
-        bold=True,
-        ground=look.theme.paper,
-    )
+    side = -1 if told is not None and told > along else 1
+    marks = [(truth, x, side, look.theme.settled, True)]
     if told is not None:
         text = say("you {place}", place=view.readings.length(told))
-        told_x = stage.camera.x_px(told)
-        board.place(
-            text, _spots(view, stage, told_x, -truth_side), size=size, color=look.theme.ink, ground=look.theme.paper
+        marks.append((text, stage.camera.x_px(told), -side, look.theme.ink, False))
+    legs = trestle_boxes(view, stage)
+    for text, place_x, way, color, bold in marks:
+        below, elsewhere = _spots(view, stage, place_x, way)
+        # Before a trestle a name breaks its legs: any other place under the rule is better.
+        below.sort(
+            key=lambda spot: any(label_box(canvas, text, spot, size=size, bold=bold).intersects(leg) for leg in legs)
         )
+        board.place(text, below + elsewhere, size=size, color=color, bold=bold, ground=look.theme.paper)
 
 
-def _spots(view: FingerView, stage: FingerStage, x: float, side: int) -> list[Spot]:
-    """Places for a label at a place of the rule: below it on the given side, centred, above it."""
+def _spots(view: FingerView, stage: FingerStage, x: float, side: int) -> tuple[list[Spot], list[Spot]]:
+    """Places for a label at a place of the rule: (under it, on the given side first; above it and under the floor)."""
     sizes = view.look.sizes
     gap, below, above = sizes.px(6), stage.rule.bottom + sizes.px(8), stage.rule.y - sizes.px(8)
     to_left: tuple[Anchor, Anchor] = ("right top", "right bottom")
     to_right: tuple[Anchor, Anchor] = ("left top", "left bottom")
     near, far = (to_right, to_left) if side > 0 else (to_left, to_right)
     floor = stage.ground_y + sizes.px(18)
-    return [
+    under: list[Spot] = [
         ((x + side * gap, below), near[0]),
         ((x, below), "center top"),
         ((x - side * gap, below), far[0]),
+    ]
+    return under, [
         ((x + side * gap, above), near[1]),
         ((x - side * gap, above), far[1]),
         ((x + side * gap, floor), near[0]),

@@ -34,6 +34,7 @@ class FingerView:
     previous, fraction: for drawing between two ticks.  told_m: the learner's place, None for no mark of it.
     picked: whether the finger is being dragged.  chosen: whether a place has been chosen yet.
     goes: which end drops, for the arrow.  covered_px: how much of the picture's top lies under something else.
+    laid_for: the tool that the picture is laid out for, where it is shown with one thing changed; None for the tool.
     """
 
     tool: FingerTool
@@ -47,6 +48,7 @@ class FingerView:
     chosen: bool = True
     goes: Literal["left", "right", "level"] = "level"
     covered_px: float = 0.0
+    laid_for: FingerTool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,16 +145,18 @@ def body_place_px(view: FingerView, stage: FingerStage, place_m: tuple[float, fl
 
 def finger_stage(view: FingerView, frame: Rect) -> FingerStage:
     """The stage for a tool in a rectangle: as large as fits, with room above to be held and below to fall."""
-    tool, sizes = view.tool, view.look.sizes
-    outlines = part_outlines(tool)
-    bounds = _bounds_m(tool, outlines)
+    tool, sizes = view.laid_for or view.tool, view.look.sizes
+    outlines = part_outlines(view.tool)
+    bounds = _bounds_m(tool, part_outlines(tool))
     left, bottom, right, top = bounds
     small = sizes.text("small")
     above = small * 1.5 + sizes.px(18) + sizes.px(56)
-    below = sizes.px(20)
     drop_m = bottom - min(tool.floor_m, bottom)
-    room = max(frame.h - above - below, 1.0)
-    by_width = TOOL_SHARE * frame.w / (right - left)
+    room = max(frame.h - above - sizes.px(20), 1.0)
+    # Beyond the tool there is the rule's own end, and beside that the word of its unit.
+    beyond = max(sizes.px(20), small * 0.9 + sizes.px(8))
+    word = small * 1.4 + sizes.px(14)
+    by_width = min(TOOL_SHARE * frame.w, max(frame.w - 2 * (beyond + word), 1.0)) / (right - left)
     px_per_m = min(by_width, room / (top - bottom + drop_m))
     spare = max(0.0, room - px_per_m * (top - bottom + drop_m))
     line_y = frame.y + small * 1.5 + sizes.px(18) + spare * 0.3
@@ -161,17 +165,24 @@ def finger_stage(view: FingerView, frame: Rect) -> FingerStage:
     origin = (frame.center[0] - (left + right) / 2 * px_per_m, top_y + top * px_per_m)
     camera = Camera(px_per_m=px_per_m, origin=origin)
     ground_y = camera.y_px(bottom - drop_m)
-    rule_h = round(small * 1.32 + sizes.px(16))
     carriage_h = max(sizes.px(34), round(sizes.text("body") * 1.25))
-    wanted = camera.y_px(tool.underside_m) + sizes.px(74) + carriage_h
-    rule_y = min(max(wanted, camera.y_px(bottom) + sizes.px(10) + carriage_h), ground_y - rule_h - sizes.px(6))
-    beyond = max(sizes.px(20), small * 0.9 + sizes.px(8))
-    x = camera.x_px(tool.left_m) - beyond
-    rule = Rect(x, rule_y, camera.x_px(tool.right_m) + beyond - x, rule_h)
+    rule = _rule(view, camera, bottom, ground_y - sizes.px(6), carriage_h=carriage_h, beyond=beyond)
     return FingerStage(
         frame=frame, camera=camera, outlines=outlines, line_y=line_y, rule=rule,
-        carriage_h=carriage_h, ground_y=ground_y, bounds_m=bounds,
+        carriage_h=carriage_h, ground_y=ground_y, bounds_m=_bounds_m(view.tool, outlines),
     )  # fmt: skip
+
+
+def _rule(
+    view: FingerView, camera: Camera, bottom_m: float, lowest: float, *, carriage_h: float, beyond: float
+) -> Rect:
+    """The rule under the tool: a finger's length and the carriage below it, but clear of what hangs there."""
+    tool, sizes = view.laid_for or view.tool, view.look.sizes
+    high = round(sizes.text("small") * 1.32 + sizes.px(16))
+    wanted = camera.y_px(tool.underside_m) + sizes.px(74) + carriage_h
+    y = min(max(wanted, camera.y_px(bottom_m) + sizes.px(10) + carriage_h), lowest - high)
+    x = camera.x_px(tool.left_m) - beyond
+    return Rect(x, y, camera.x_px(tool.right_m) + beyond - x, high)
 
 
 def _bounds_m(tool: FingerTool, outlines: tuple[PartOutline, ...]) -> tuple[float, float, float, float]:

@@ -104,7 +104,8 @@ def name_parts(canvas: Canvas, view: FingerView, stage: FingerStage, board: Labe
         if not stamp_of(canvas, view, stage, outline)[0]:
             weight = view.readings.weight_with_unit(outline.part.mass_kg)
             text = look.words.say("{part} {weight}", part=text, weight=weight)
-        spots = _label_spots(view, outline, box)
+        # A name under the rule would seem to belong to the rule.
+        spots = [spot for spot in _label_spots(view, outline, box) if spot[0][1] < stage.rule.y]
         board.place(text, spots, size=look.sizes.text("small"), color=look.theme.soft)
 
 

@@ -15,7 +15,7 @@ from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 
 ROW_GAP_PX = 5.0
-CORD_PX, DEPTH_PX, RISE_PX = 34.0, 24.0, 26.0
+CORD_PX, DEPTH_PX, RISE_PX = 34.0, 24.0, 32.0
 """A weight's cord, the least depth of the bar, and the room between a risen end and the rail, in design pixels."""
 PIVOT, REFERENCE, HANGING = "pivot", "reference", "weight-"
 LARGEST_BRASS_KG = 0.5

@@ -18,6 +18,9 @@ _ABOVE = {
 }
 """Of the text size: from the top of a line box down to its anchor."""
 
+SPACE = 0.4
+"""Of the text size: from one label to the next on the same line."""
+
 
 def label_box(canvas: Canvas, text: str, spot: Spot, *, size: float, bold: bool = False) -> Rect:
     """The line box that a text would have at a spot."""
@@ -83,6 +86,8 @@ class LabelBoard:
             if ground is not None:
                 self._canvas.box(box, fill=ground, radius=4.0)
             self._canvas.text(text, spot[0], size=size, color=color, bold=bold, anchor=spot[1])
-            self.keep_clear([box])
+            # Two labels side by side are read as one where no space parts them.
+            space = SPACE * size
+            self.keep_clear([Rect(box.x - space, box.y, box.w + 2 * space, box.h)])
             return box
         return None

@@ -69,9 +69,7 @@ def draw_quartered(canvas: Canvas, look: Look, at: Point, radius: float, angle_r
     canvas.circle(at, radius, fill=theme.panel)
     for start in (0.0, pi):
         arc = [start + angle_rad + step * pi / 16 for step in range(9)]
-        canvas.polygon(
-            [at, *((at[0] + radius * cos(a), at[1] - radius * sin(a)) for a in arc)], fill=theme.ink
-        )
+        canvas.polygon([at, *((at[0] + radius * cos(a), at[1] - radius * sin(a)) for a in arc)], fill=theme.ink)
     canvas.circle(at, radius, outline=theme.ink, width=look.sizes.stroke)
 
 

@@ -109,9 +109,7 @@ def draw_turning_areas(canvas: Canvas, rect: Rect, view: HangingView, *, camera:
     for area, box in placed:
         _draw_area(canvas, view, area, box)
     canvas.line([(inner.x, plot.base_y), (inner.right, plot.base_y)], look.theme.ink, width=sizes.px(2))
-    canvas.line(
-        [(plot.axis_x, body.y - sizes.px(4)), (plot.axis_x, plot.base_y)], look.theme.ink, width=sizes.px(2)
-    )
+    canvas.line([(plot.axis_x, body.y - sizes.px(4)), (plot.axis_x, plot.base_y)], look.theme.ink, width=sizes.px(2))
     board.keep_clear([box for _, box in placed])
     for area, box in sorted(placed, key=lambda one: -one[0].moment_kg_m):
         _label(canvas, view, board, area, box)
@@ -122,9 +120,7 @@ def _draw_heading(canvas: Canvas, view: HangingView, inner: Rect) -> float:
     look, say = view.look, view.look.words.say
     sizes, units = look.sizes, view.readings.units
     title = say("Turning areas about the pivot")
-    note = say(
-        "arm wide ({length}), weight high ({weight})", length=units.length_word, weight=units.weight_word
-    )
+    note = say("arm wide ({length}), weight high ({weight})", length=units.length_word, weight=units.weight_word)
     size, small = sizes.text("body"), sizes.text("small")
     while size > small and canvas.text_size(title, size=size, bold=True)[0] > inner.w:
         size -= 1
@@ -204,10 +200,10 @@ def _label(canvas: Canvas, view: HangingView, board: LabelBoard, area: TurningAr
         for level in levels
     ]
     bold = view.picked == area.key
-    if board.place(text, outer, size=size, color=look.theme.ink, bold=bold) is not None:
+    if board.place_one_of((text,), outer, sizes=(size, 0.88 * size), color=look.theme.ink, bold=bold) is not None:
         return
     inside = label_box(canvas, text, (box.center, "center middle"), size=size, bold=bold)
-    if inside.w + gap > box.w or inside.h > box.h + 2:
+    if inside.w + gap > box.w or inside.h > box.h - look.sizes.px(8):
         board.place(values["moment"], outer, size=size, color=look.theme.ink, bold=bold)
         return
     canvas.box(inside.grown(2).common(box), fill=look.theme.panel, radius=4)

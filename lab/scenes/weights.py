@@ -106,9 +106,7 @@ def draw_brass(
         _draw_shape(sprite, look, shape, picked=picked, faint=faint)
         if size is not None:
             middle = shape.cut_top(body.w * NECK)[1].center
-            sprite.text(
-                stamp, middle, size=size, color=look.theme.on_material, bold=True, anchor="center middle"
-            )
+            sprite.text(stamp, middle, size=size, color=look.theme.on_material, bold=True, anchor="center middle")
 
     name = ("brass", look.theme.name, look.sizes.unit, stamp, size, picked, faint)
     canvas.turned(name, whole, make, at=(body.x, body.y), grip=(margin, ring), angle_rad=0.0)
@@ -179,18 +177,14 @@ def draw_clamped(canvas: Canvas, view: HangingView, stage: Stage, weight: Hung, 
         body.box(Rect(block.x + block.w * 0.1, block.y + 2, block.w * 0.12, block.h - 4), fill=shine)
         body.box(block, outline=edge, width=sizes.px(3) if picked else sizes.stroke, radius=sizes.px(3))
         if text_px is not None:
-            body.text(
-                stamp, block.center, size=text_px, color=theme.on_material, bold=True, anchor="center middle"
-            )
+            body.text(stamp, block.center, size=text_px, color=theme.on_material, bold=True, anchor="center middle")
 
     pivot = view.bench.pivot
     dx = stage.camera.length_px(pivot.at_m - weight.at_m)
     dy = stage.camera.length_px(weight.up_m - pivot.up_m)
     grip = (size[0] / 2 + dx, margin + flat.h / 2 + dy)
     name = ("clamped", theme.name, stamp, picked, round(flat.w), round(flat.h), sizes.text_scale)
-    canvas.turned(
-        name, size, make, at=stage.camera.at(pivot.at_m, pivot.up_m), grip=grip, angle_rad=view.angle_rad
-    )
+    canvas.turned(name, size, make, at=stage.camera.at(pivot.at_m, pivot.up_m), grip=grip, angle_rad=view.angle_rad)
 
 
 def draw_weights(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard) -> None:

@@ -88,9 +88,7 @@ def builds_dialog(look: Look, name: str, builds: Sequence[BuildEntry]) -> Dialog
     if not entries:
         opening = (Label("open-none", say("There is no other build yet."), color="soft"),)
     done = Button(BUILDS_DONE, say("Close"), kind="plain")
-    return Dialog(
-        BUILDS_DIALOG, say("Builds"), children=(saving, Column(opening)), buttons=(done,), width=620.0
-    )
+    return Dialog(BUILDS_DIALOG, say("Builds"), children=(saving, Column(opening)), buttons=(done,), width=620.0)
 
 
 def _in_pairs(entries: tuple[Widget, ...]) -> list[Widget]:

@@ -67,9 +67,7 @@ def why(words: Words, bench: HangingBar, readings: Readings, *, numbers: bool) -
     if not numbers:
         return (words.say(WHY[goes]),)
     left, right = side_sums_kg_m(bench)
-    sums = words.say(
-        WHY_IN_NUMBERS[goes], left=readings.moment_with_unit(left), right=readings.moment_with_unit(right)
-    )
+    sums = words.say(WHY_IN_NUMBERS[goes], left=readings.moment_with_unit(left), right=readings.moment_with_unit(right))
     distance_m = abs(bench.sum.balance_point_m[0] - bench.pivot.at_m)
     return sums, words.say(PIVOT_TO_BALANCE[goes], distance=readings.length_with_unit(distance_m))
 

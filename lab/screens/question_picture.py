@@ -9,14 +9,15 @@ from lab.scenes.finger_scene import draw_finger_bench
 from lab.scenes.finger_stage import FingerView, Moment, finger_bounds, finger_stage
 from lab.scenes.hanging_scene import draw_hanging_bar
 from lab.scenes.hanging_view import HangingView, angle_between
-from lab.screens.question_contrast import contrast_in_text, contrast_strip
+from lab.screens.question_contrast import contrast_in_text, contrast_room, contrast_strip
 from lab.screens.question_layout import Over
 from lab.screens.question_scope import FINGER, Scope
 from lab.simulation.benches.finger import FingerTool
+from lab.simulation.benches.finger_builds import finger_from_build
 from lab.simulation.benches.hanging_bar import HangingBar
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect
-from lab.ui.widgets.arrange import Column
+from lab.ui.widgets.arrange import Column, Spacer, Steady
 from lab.ui.widgets.header import Progress
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.picture import Handle, Picture
@@ -28,13 +29,16 @@ PICTURE = "picture"
 def picture_side(scope: Scope) -> Widget:
     """The changed picture's button where there is one, the picture, the row of progress."""
     picture, progress = _picture(scope), _progress(scope)
-    contrast = None if contrast_in_text(scope) else contrast_strip(scope)
-    if contrast is None:
+    if contrast_in_text(scope):
         return Column((picture, progress), gap=0, weights=(1.0, 0.0))
-    if scope.finger is not None:
-        # The line that the tool was held from is gone by now, and its place is free.
-        return Column((Over(picture, contrast), progress), gap=0, weights=(1.0, 0.0))
-    return Column((contrast, picture, progress), gap=0, weights=(0.0, 1.0, 0.0))
+    contrast = contrast_strip(scope)
+    if scope.finger is None:
+        # Its room is kept from the first, so that the bar stays where it is when the button comes.
+        strip = Steady(contrast or Spacer(), (contrast_room(scope),))
+        return Column((strip, picture, progress), gap=0, weights=(0.0, 1.0, 0.0))
+    # The line that the tool was held from is gone by now, and its place is free.
+    seen = picture if contrast is None else Over(picture, contrast)
+    return Column((seen, progress), gap=0, weights=(1.0, 0.0))
 
 
 # --- the picture ---------------------------------------------------------------------------------------------
@@ -93,7 +97,11 @@ def finger_view(scope: Scope) -> FingerView | None:
     goes = "level" if told is None else told.goes
     if contrast and told is not None and told.contrast is not None:
         goes = told.contrast.goes
-    previous = scope.model.previous
+    previous, asked = scope.model.previous, scope.asked
+    laid_for = None
+    if contrast:
+        # The same picture with one thing changed: all else stays where it is.
+        laid_for = finger_from_build(asked.build, finger_at_m=tool.finger_at_m, pad_half_m=asked.pad_half_m)
     return FingerView(
         tool=tool,
         look=scope.look,
@@ -105,6 +113,7 @@ def finger_view(scope: Scope) -> FingerView | None:
         picked=scope.dragging,
         chosen=scope.asked.kind == "side" or scope.place_m is not None,
         goes=goes,
+        laid_for=laid_for,
     )
 
 

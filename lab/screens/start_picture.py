@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import cos, pi, sin
 
-from lab.scenes.bar import holding_at_m
+from lab.scenes.bar import LOOSE_KNOB_PX, holding_at_m
 from lab.scenes.hanging_scene import draw_hanging_bar, grab_bounds
 from lab.scenes.hanging_view import PIVOT, HangingView, stage_for, weight_key
 from lab.scenes.weights import brass_rect, draw_brass
@@ -53,7 +53,7 @@ def pin_rect(view: HangingView, rect: Rect) -> Rect:
     stage = stage_for(view.bench, rect, view.look)
     sizes = view.look.sizes
     x = stage.camera.x_px(holding_at_m(view))
-    y = stage.bar.y - sizes.px(PIN_PX - 2) if view.bench.held else stage.rail.bottom + sizes.px(16)
+    y = stage.bar.y - sizes.px(PIN_PX - 2) if view.bench.held else stage.rail.bottom + sizes.px(LOOSE_KNOB_PX)
     side = max(sizes.target, 4 * sizes.px(DISC_PX))
     return Rect(x - side / 2, y - side / 2, side, side)
 
