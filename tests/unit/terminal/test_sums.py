@@ -59,8 +59,9 @@ def part(name, weight, at, more=""):
 
 
 def shown(document):
-    """The document as it is printed, without its doubt: equal text is equal to the last bit, and no -0.0."""
-    return json.dumps({key: value for key, value in document.items() if key != "doubt"})
+    """What is described of a sum as it is printed, without its doubt: equal text is equal to the last bit, and no
+    -0.0."""
+    return json.dumps({key: value for key, value in document.items() if key in PRINTED})
 
 
 def table(text=BOAT_HOOK, **chosen):
@@ -142,8 +143,8 @@ def test_a_bar_and_a_cut_out_are_rows_and_the_cut_out_weighs_less_than_nothing()
     assert (document["weight"], document["balance_point"][0]) == (120.0, 57.5)
 
 
-def test_without_pivot_and_supports_there_is_nothing_about_them():
-    assert set(sum_document(build())) == {*PRINTED, "doubt"}
+def test_without_pivot_supports_tanks_surfaces_and_limits_there_is_nothing_about_them():
+    assert set(sum_document(build())) == {*PRINTED, "doubt", "inertia", "symmetry"}
 
 
 PIVOT_BAR = "[bar]\nlength = 100\nweight = 150\n"
