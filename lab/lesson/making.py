@@ -7,11 +7,11 @@ from typing import Any
 
 from pydantic import ValidationError
 
-from lab.files import Fault, FileFaults, Keyed, KeyPath, load, shown
+from lab.files import UNITS, Fault, FileFaults, Keyed, KeyPath, load, shown
 from lab.lesson.fault_places import FaultPlaces
 from lab.lesson.lesson import Lesson, Question, Range, SceneSource
 from lab.lesson.scene_files import SceneRefusedError, load_scene
-from lab.lesson.schema import LessonTable, QuestionTable, table_faults
+from lab.lesson.schema import LessonTable, QuestionTable, table_faults, what_can_be_read
 from lab.lesson.soundness import question_faults
 
 
@@ -29,14 +29,15 @@ def lesson_or_faults(path: Path) -> tuple[Lesson | None, tuple[Fault, ...]]:
     except ValidationError as refused:
         faults += table_faults(refused, LessonTable, (), places)
     listed = keyed.data.get("question")
-    units = table.units if table is not None else "g-cm"
+    named = keyed.data.get("units")
+    units = named if isinstance(named, str) and named in UNITS else "g-cm"
     questions = []
     for index, data in enumerate(listed if isinstance(listed, list) else []):
         question, found = _question(path, keyed, index, data, units)
         faults += found
         if question is not None:
             questions.append(question)
-    faults += _names_used_twice(questions, places)
+    faults += _names_used_twice(listed if isinstance(listed, list) else [], places)
     faults.sort(key=lambda fault: (fault.file != str(path), fault.file, fault.line))
     if faults or table is None:
         return None, tuple(faults)
@@ -59,19 +60,20 @@ def _question(path: Path, keyed: Keyed, index: int, data: Any, units: str) -> tu
     if not isinstance(data, dict):
         return None, [places.fault(at, f"{shown(data)} is not a table", "write `[[question]]` and its keys below it")]
     faults: list[Fault] = []
-    table: QuestionTable | None = None
+    unread: frozenset[str] = frozenset()
     try:
         table = QuestionTable.model_validate(data)
     except ValidationError as refused:
         faults += table_faults(refused, QuestionTable, at, places)
+        table, unread = what_can_be_read(data, refused)
     scene = None
     if "scene" in data:
         scene, found = _scene(path, keyed, data["scene"], at, places)
         faults += found
     if scene is None:
-        return None, faults
-    question = _from_tables(table, scene) if table is not None else None
-    faults += question_faults(question, scene, index=index, title=data.get("title"), units=units, places=places)
+        scene, unread = SceneSource(table={}, lines={}, file=str(path), at=(*at, "scene")), unread | {"scene"}
+    question = _from_tables(table, scene)
+    faults += question_faults(question, index=index, units=units, places=places, unread=unread)
     return question, faults
 
 
@@ -112,12 +114,15 @@ def _from_tables(table: QuestionTable, scene: SceneSource) -> Question:
     )
 
 
-def _names_used_twice(questions: list[Question], places: FaultPlaces) -> list[Fault]:
+def _names_used_twice(listed: list[Any], places: FaultPlaces) -> list[Fault]:
     seen: set[str] = set()
     faults = []
-    for index, question in enumerate(questions):
-        if question.name in seen:
-            what = f"the name {shown(question.name)} is used twice"
+    for index, data in enumerate(listed):
+        name = data.get("name") if isinstance(data, dict) else None
+        if not isinstance(name, str):
+            continue
+        if name in seen:
+            what = f"the name {shown(name)} is used twice"
             faults.append(places.fault(("question", index, "name"), what, "give each question a name of its own"))
-        seen.add(question.name)
+        seen.add(name)
     return faults

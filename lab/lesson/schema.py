@@ -97,6 +97,31 @@ class LessonTable(_Table):
     question: list[Any] = Field(min_length=1, max_length=MOST_QUESTIONS)
 
 
+_STAND_INS: Mapping[str, Any] = {
+    "name": "question",
+    "ask": "side",
+    "title": "A question",
+    "say": "A scene.",
+    "scene": None,
+}
+"""What takes the place of a required key that cannot be read, so that the others can still be looked at."""
+
+
+def what_can_be_read(data: Mapping[str, Any], refused: ValidationError) -> tuple[QuestionTable, frozenset[str]]:
+    """Return a question's table without what the schema refused in it, and the keys that were left out.
+
+    Of `vary` only the ranges that were refused are left out.
+    """
+    places = [error["loc"] for error in refused.errors(include_url=False)]
+    ranges = {place[1] for place in places if place[0] == "vary" and len(place) > 1}
+    unread = frozenset(str(place[0]) for place in places if place[0] != "vary" or len(place) == 1)
+    sound = {key: value for key, value in data.items() if key not in unread}
+    if ranges:
+        sound["vary"] = {names: each for names, each in sound["vary"].items() if names not in ranges}
+    missing = {key: value for key, value in _STAND_INS.items() if key not in sound}
+    return QuestionTable.model_validate({**sound, **missing}), unread
+
+
 _EXAMPLES: Mapping[str, str] = {
     "format": "format = 1",
     "title": 'title = "Where will it balance?"',

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from typing import Any
 
 from lab.files import UNITS, Build, Fault, FileFaults, KeyPath, build_from_table, shown
 from lab.lesson.amounts import amounts_of
 from lab.lesson.asked import Answer
 from lab.lesson.fault_places import FaultPlaces, nearest_of
-from lab.lesson.lesson import Question, Range, SceneSource
+from lab.lesson.lesson import Question, Range
 from lab.lesson.matching import PART_NAMES, PLACE_NAMES, SIDE_NAMES
 from lab.lesson.messages import decimals_needed, placeholders
 from lab.lesson.situation import situation_of
@@ -24,46 +23,53 @@ MOST_STEPS = 100_000
 MOST_PARTS = 20
 """In one scene: a learner cannot weigh up more, and every way of thinking looks at every part."""
 
+NARROWEST = 0.002
+"""The least tolerance, as a share of the body's length: about one pixel of the narrowest screen."""
+
+WIDEST = 0.2
+"""The largest: with more, a finger's pad would be nearly half as wide as the body."""
+
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
 
 
+Found = tuple[KeyPath, str, str]
+
+
 def question_faults(
-    question: Question | None,
-    scene: SceneSource,
-    *,
-    index: int,
-    title: Any,
-    units: str,
-    places: FaultPlaces,
+    question: Question, *, index: int, units: str, places: FaultPlaces, unread: frozenset[str]
 ) -> list[Fault]:
     """Return everything wrong with a question's scene, and with what its other keys say about that scene.
 
-    question: None where its own keys are faulty; then the scene alone is looked at.  index: counted from 0.
+    index: counted from 0.  unread: keys of the question that could not be read, so that it has stand-ins for them or
+    nothing; of these nothing is said here.
     """
-    stand_in = title if isinstance(title, str) and title.strip() else "A scene"
+    build, faults = (None, []) if "scene" in unread else _build_of(question, index, units, places)
+    found: list[Found] = []
+    # Without knowing what is asked, nothing can be said about the answer.
+    if "ask" not in unread:
+        found += [*_tolerance_faults(question), *_claim_faults(question, build)]
+    if build is not None:
+        found += [*_text_faults(question, build), *_range_faults(question)]
+        found += [] if "ask" in unread else _truth_faults(question, build)
+    faults += [
+        places.fault(("question", index, *path), what, cure) for path, what, cure in found if path[0] not in unread
+    ]
+    return faults
+
+
+def _build_of(question: Question, index: int, units: str, places: FaultPlaces) -> tuple[Build | None, list[Fault]]:
+    """Return the build of a question's scene, or None and what is wrong with it."""
+    scene, title = question.scene, question.title[:100]
     try:
         build = build_from_table(
-            dict(scene.table), scene.lines, scene.file, at=scene.at, title=stand_in[:100], units=units
+            dict(scene.table), scene.lines, scene.file, at=scene.at, title=title, units=units
         ).loose()
     except FileFaults as unsound:
-        return list(unsound.faults)
+        return None, list(unsound.faults)
     if len(build.parts) > MOST_PARTS:
         what = f"a scene of {len(build.parts)} parts"
-        return [places.fault(("question", index, "scene"), what, f"show at most {MOST_PARTS} at a time")]
-    if question is None:
-        return []
-    at: KeyPath = ("question", index)
-    found = [
-        *_tolerance_faults(question),
-        *_claim_faults(question, build),
-        *_text_faults(question, build),
-        *_range_faults(question),
-        *_truth_faults(question, build),
-    ]
-    return [places.fault((*at, *path), what, cure) for path, what, cure in found]
-
-
-Found = tuple[KeyPath, str, str]
+        return None, [places.fault(("question", index, "scene"), what, f"show at most {MOST_PARTS} at a time")]
+    return build, []
 
 
 def _tolerance_faults(question: Question) -> Iterator[Found]:
@@ -73,9 +79,9 @@ def _tolerance_faults(question: Question) -> Iterator[Found]:
         yield ("tolerance",), "a side has no tolerance", "leave it out; a finger's width is the pivot's `pad`"
 
 
-def _claim_faults(question: Question, build: Build) -> Iterator[Found]:
+def _claim_faults(question: Question, build: Build | None) -> Iterator[Found]:
     known = SIDE_NAMES if question.ask == "side" else PLACE_NAMES
-    names = [part.name for part in build.all_parts]
+    names = None if build is None else [part.name for part in build.all_parts]
     for place, claim in enumerate(question.claims):
         way, colon, part = claim.partition(":")
         if way not in known:
@@ -84,9 +90,10 @@ def _claim_faults(question: Question, build: Build) -> Iterator[Found]:
                 f"{shown(claim)} is no way of thinking about a {question.ask}",
                 nearest_of(way, known),
             )
-        elif colon and (way not in PART_NAMES or part not in names):
-            cure = nearest_of(part, names) if way in PART_NAMES else f'write "{way}" alone'
-            yield ("ways", place), f"{shown(part)} is no part that {way} could be about", cure
+        elif colon and way not in PART_NAMES:
+            yield ("ways", place), f"{shown(part)} is no part that {way} could be about", f'write "{way}" alone'
+        elif colon and names is not None and part not in names:
+            yield ("ways", place), f"{shown(part)} is no part that {way} could be about", nearest_of(part, names)
 
 
 def _text_faults(question: Question, build: Build) -> Iterator[Found]:
@@ -105,11 +112,14 @@ def _text_faults(question: Question, build: Build) -> Iterator[Found]:
 
 def _range_faults(question: Question) -> Iterator[Found]:
     known = value_names(question.scene.table)
+    named = [name for each in question.ranges for name in each.keys]
     for each in question.ranges:
         path: KeyPath = ("vary", ", ".join(each.keys))
         for name in each.keys:
             if name not in known:
                 yield path, f"{shown(name)} is nothing that can vary here", nearest_of(name, known)
+            elif named.count(name) > 1:
+                yield path, f"{shown(name)} varies twice", "name it in one range only"
         yield from _step_faults(each, path)
     if question.as_written_first and not question.ranges:
         yield ("as_written_first",), "nothing varies", "add `vary`, or leave this out"
@@ -137,8 +147,22 @@ def _truth_faults(question: Question, build: Build) -> Iterator[Found]:
     seen = situation_of(build)
     if seen.right <= seen.left:
         yield ("scene",), "the scene has no length", "add a bar, or give a part a shape with a length"
+    else:
+        yield from _width_faults(question, seen.right - seen.left)
     yield from _expect_faults(question, build, truth)
     yield from _hint_faults(question, build, truth)
+
+
+def _width_faults(question: Question, body: float) -> Iterator[Found]:
+    """Yield what is wrong with a tolerance beside the length of the body, both in the scene's unit."""
+    if question.tolerance is None:
+        return
+    if question.tolerance < NARROWEST * body:
+        cure = f"write at least {NARROWEST * body:g}, for a body of {body:g}"
+        yield ("tolerance",), f"{question.tolerance:g} is finer than a screen can show", cure
+    elif question.tolerance > WIDEST * body:
+        cure = f"write at most {WIDEST * body:g}, for a body of {body:g}"
+        yield ("tolerance",), f"with {question.tolerance:g} nearly every place would be right", cure
 
 
 def _expect_faults(question: Question, build: Build, truth: Answer) -> Iterator[Found]:

@@ -139,16 +139,75 @@ def test_all_mistakes_are_told_at_once(tmp_path):
         .replace("tolerance = 0.3", "tolerence = 0.3")
         .replace("weight = 480", "weight = -480")
     )
-    text += GOOD[GOOD.index("[[question]]") :].replace("{pole.weight}", "{mast.weight}")
+    second = GOOD[GOOD.index("[[question]]") :].replace("{pole.weight}", "{mast.weight}")
+    text += second.replace('"boat-hook"', '"another"')
     faults = faults_of(tmp_path, text)
     keys = [fault.key for fault in faults]
     assert keys == [
         "level",
+        "question[1].tolerance",
         "question[1].tolerence",
         "question[1].scene.part[1].weight",
         "question[2].say",
     ]
     assert all(fault.file.endswith("a-lesson.toml") for fault in faults)
+
+
+def test_one_mistake_of_a_question_hides_no_other(tmp_path):
+    text = GOOD.replace(
+        "tolerance = 0.3",
+        'tolerance = 0.3\nexpect = 9.6\nways = ["midle", "far_end:pol", "middle:pole"]\nhints = ["At 5.6.", 3]\n'
+        'vary = { "pole.wieght" = { from = 9, to = 2, step = 1 }, "hook.at" = { from = 1, to = 2, step = -1 },'
+        ' "hook.weight" = { from = 1, to = 2, step = 1 }, "hook.weight, pole.at" = { from = 1, to = 2, step = 1 } }',
+    ).replace("{pole.weight}", "{mast.weight}")
+    told = [(fault.key, fault.what) for fault in faults_of(tmp_path, text)]
+    for key, what in (
+        ("say", "{mast.weight} names nothing"),
+        ("ways[1]", '"midle" is no way'),
+        ("ways[2]", '"pol" is no part'),
+        ("ways[3]", '"pole" is no part'),
+        ("hints[2]", "3 is not text"),
+        ('vary."hook.at".step', "-1 is not above 0"),
+        ('vary."pole.wieght"', "nothing that can vary"),
+        ('vary."pole.wieght".to', "2 is below 9"),
+        ('vary."hook.weight"', '"hook.weight" varies twice'),
+        ("expect", "9.6 is expected"),
+    ):
+        assert any(k == f"question[1].{key}" and what in w for k, w in told), (key, told)
+
+
+def test_a_scene_that_cannot_be_read_hides_no_mistake_beside_it(tmp_path):
+    text = with_scene_file("gone.toml").replace("tolerance = 0.3", 'ways = ["midle", "far_end:any", "middle:any"]')
+    assert [fault.key for fault in faults_of(tmp_path, text)] == [
+        "question[1].tolerance",
+        "question[1].ways[1]",
+        "question[1].ways[3]",
+        "file",
+    ]
+    text = GOOD.replace("weight = 480", "weight = nan").replace("tolerance = 0.3", 'ways = ["midle"]')
+    assert [fault.key for fault in faults_of(tmp_path, text)] == [
+        "question[1].tolerance",
+        "question[1].ways[1]",
+        "question[1].scene.part[1].weight",
+    ]
+
+
+def test_what_is_not_known_to_be_asked_is_not_judged_by_a_guess(tmp_path):
+    (fault,) = faults_of(tmp_path, GOOD.replace('ask = "place"', 'ask = "plaice"'))
+    assert fault.key == "question[1].ask"
+
+
+@pytest.mark.parametrize(("tolerance", "what"), [(0.05, "finer than a screen can show"), (9, "nearly every place")])
+def test_a_tolerance_is_neither_finer_than_a_screen_nor_as_wide_as_the_tool(tmp_path, tolerance, what):
+    (fault,) = faults_of(tmp_path, GOOD.replace("tolerance = 0.3", f"tolerance = {tolerance}"))
+    assert (fault.key, fault.line) == ("question[1].tolerance", 11)
+    assert what in fault.what
+
+
+def test_a_name_used_twice_is_told_even_where_its_questions_cannot_be_read(tmp_path):
+    broken = GOOD.replace('ask = "place"', 'ask = "plaice"')
+    faults = faults_of(tmp_path, broken + broken[broken.index("[[question]]") :])
+    assert ("question[2].name", 23) in [(fault.key, fault.line) for fault in faults]
 
 
 def test_a_question_name_used_twice_is_a_fault(tmp_path):
@@ -321,3 +380,17 @@ def test_more_questions_than_a_lesson_holds_are_a_fault(tmp_path):
     text = SIDE + "".join(question.replace('"bar"', f'"bar-{index}"', 1) for index in range(41))
     (fault,) = faults_of(tmp_path, text)
     assert (fault.key, fault.what) == ("question", "42 questions")
+
+
+def test_the_lessons_units_hold_even_where_another_of_its_keys_is_faulty(tmp_path):
+    # 0.056 m on a pole of 0.4 m, in kilograms and metres: a tolerance of 0.003 is fit for that and not for 40 cm.
+    metres = (
+        GOOD.replace("format = 1", 'format = 1\nunits = "kg-m"')
+        .replace("tolerance = 0.3", "tolerance = 0.003\nexpect = 0.056")
+        .replace("480\nat = 2", "0.48\nat = 0.02")
+        .replace("120\nat = 20", "0.12\nat = 0.2")
+        .replace("length = 40", "length = 0.4")
+    )
+    assert check_lesson(put(tmp_path, metres)) == ((), ())
+    (fault,) = faults_of(tmp_path, metres.replace('level = "early"', 'level = "erly"'))
+    assert fault.key == "level"
