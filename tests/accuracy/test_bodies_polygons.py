@@ -1,6 +1,7 @@
 """Outlines with holes against shapely (area, centre, what is simple) and sympy (exact second moments)."""
 
 import random
+from itertools import pairwise
 from math import cos, pi, sin
 
 import pytest
@@ -87,7 +88,7 @@ def exact_moments(rings: list[tuple[Ring, int]]) -> tuple[sympy.Rational, ...]:
         for ring, sign in rings:
             corners = [sympy.Point(sympy.Rational(a), sympy.Rational(b)) for a, b in ring]
             # Triangles about the first corner, each mapped to the unit one and integrated there.
-            for second, third in zip(corners[1:], corners[2:], strict=False):
+            for second, third in pairwise(corners[1:]):
                 u, v = sympy.symbols("u v")
                 first = corners[0]
                 along = first.x + u * (second.x - first.x) + v * (third.x - first.x)
