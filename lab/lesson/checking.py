@@ -10,7 +10,7 @@ from lab.files import Fault, KeyPath, load, shown
 from lab.lesson.asking import PROMPTS
 from lab.lesson.fault_places import FaultPlaces
 from lab.lesson.lesson import Lesson, Question
-from lab.lesson.matching import Blur, blurs
+from lab.lesson.matching import Blur, blurs, never_apart
 from lab.lesson.messages import words_in
 from lab.lesson.variation import Draw, drawn, tolerance_m
 
@@ -65,6 +65,10 @@ def _warnings(question: Question, draws: list[Draw]) -> Iterator[tuple[KeyPath, 
         if draw.quality != "clear":
             within_m = tolerance_m(question, draw.build)
             found |= dict.fromkeys(blurs(question.ask, draw.build, question.claims, tolerance_m=within_m))
+    if question.is_silent:
+        for group in never_apart(question.ask, [(draw.build, tolerance_m(question, draw.build)) for draw in draws]):
+            what = "no answer tells apart: " + ", ".join(group)
+            yield ("ways",), what, "name in `ways` what it should tell apart, or write `ways = []`"
     for blur in found:
         yield ("ways",), _blurred(blur), "change the scene or its ranges, or claim another way"
 

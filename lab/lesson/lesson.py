@@ -52,6 +52,7 @@ class Question:
 
     tolerance: half the width that still counts, in the scene's length unit; None for a side.
     claims: the ways of thinking that the writer says this question tells apart.
+    is_silent: nothing is said of ways, not even that there are none; then all of them are looked at.
     expect: what the writer expects the truth to be; only ever compared.
     as_written_first: the numbers as they stand are asked first, and varied ones only after *again*.
     """
@@ -63,6 +64,7 @@ class Question:
     scene: SceneSource
     tolerance: float | None = None
     claims: tuple[str, ...] = ()
+    is_silent: bool = False
     hints: tuple[str, ...] = ()
     ranges: tuple[Range, ...] = ()
     as_written_first: bool = False

@@ -103,7 +103,8 @@ def _from_tables(table: QuestionTable, scene: SceneSource) -> Question:
         say=table.say,
         scene=scene,
         tolerance=table.tolerance,
-        claims=tuple(table.ways),
+        claims=tuple(table.ways or ()),
+        is_silent=table.ways is None,
         hints=tuple(table.hints),
         ranges=tuple(
             Range(keys=tuple(name.strip() for name in names.split(",")), low=each.low, high=each.to, step=each.step)

@@ -147,3 +147,28 @@ def blurs(kind: Ask, build: Build, claims: tuple[str, ...], *, tolerance_m: floa
         )
         found.extend(Blur(claim=claim, other=name) for name in dict.fromkeys(others))
     return tuple(found)
+
+
+def never_apart(kind: Ask, drawings: Iterable[tuple[Build, float | None]]) -> tuple[tuple[str, ...], ...]:
+    """Return groups of ways of thinking whose answers are the same whatever numbers are drawn.
+
+    drawings: builds of one question, each with its tolerance in metres.  "the right answer" may be one of a group.
+    """
+    drawn = [(_answers(kind, build), within_m or 0.0) for build, within_m in drawings]
+    names = [name for name in drawn[0][0] if all(name in answers for answers, _ in drawn)]
+    groups: list[list[str]] = []
+    for name in names:
+        for group in groups:
+            if all(same(answers[group[0]], answers[name], within_m=within_m) for answers, within_m in drawn):
+                group.append(name)
+                break
+        else:
+            groups.append([name])
+    return tuple(tuple(group) for group in groups if len(group) > 1)
+
+
+def _answers(kind: Ask, build: Build) -> dict[str, Answer]:
+    answers: dict[str, Answer] = {"the right answer": truth_of(kind, build)}
+    for each in predictions(kind, build):
+        answers[each.way if each.part is None else f"{each.way}:{each.part}"] = each.answer
+    return answers

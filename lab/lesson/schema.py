@@ -78,7 +78,7 @@ class QuestionTable(_Table):
     say: Text
     scene: Any
     tolerance: Above0 | None = None
-    ways: list[str] = []
+    ways: list[str] | None = None
     hints: list[Text] = []
     vary: dict[str, RangeTable] = {}
     as_written_first: bool = False

@@ -57,12 +57,18 @@ def faults_of(folder: Path, text: str):
     return faults
 
 
+def is_sound(path: Path) -> bool:
+    """Whether nothing stops the lesson, and the only thing to be said is that it says nothing of ways."""
+    faults, warnings = check_lesson(path)
+    return faults == () and {warning.key for warning in warnings} <= {"question[1].ways"}
+
+
 def with_scene_file(name: str) -> str:
     return GOOD[: GOOD.index("[question.scene]")] + f'scene = "{name}"\n'
 
 
 def test_a_sound_lesson_has_no_faults_and_no_warnings(tmp_path):
-    assert check_lesson(put(tmp_path, GOOD)) == ((), ())
+    assert check_lesson(put(tmp_path, GOOD.replace("tolerance = 0.3", "tolerance = 0.3\nways = []"))) == ((), ())
 
 
 # (what is changed into what, the line, the key, part of what is said, part of the cure)
@@ -236,7 +242,7 @@ def test_a_scene_may_stand_in_a_file_beside_the_lesson(tmp_path):
     put(tmp_path, SCENE_FILE, "boat-hook.toml")
     put(tmp_path / "scenes", SCENE_FILE, "boat-hook.toml")
     for name in ("boat-hook.toml", "scenes/boat-hook.toml"):
-        assert check_lesson(put(tmp_path, with_scene_file(name))) == ((), ())
+        assert is_sound(put(tmp_path, with_scene_file(name)))
 
 
 def test_faults_of_a_scene_file_name_that_file_and_its_line(tmp_path):
@@ -277,7 +283,7 @@ def test_a_scene_with_more_parts_than_one_can_weigh_up_is_a_fault(tmp_path):
 def test_too_many_words_before_acting_are_warned_of(tmp_path):
     faults, warnings = check_lesson(put(tmp_path, GOOD.replace("Pole {pole.weight};", "Word " * 40)))
     assert faults == ()
-    assert [warning.key for warning in warnings] == ["question[1].say"]
+    assert warnings[0].key == "question[1].say"
 
 
 def test_claims_that_cannot_be_told_apart_are_warned_of(tmp_path):
@@ -287,6 +293,25 @@ def test_claims_that_cannot_be_told_apart_are_warned_of(tmp_path):
     told = [warning.what for warning in warnings]
     assert '"plain_mean" cannot be told apart from outer_middle' in told
     assert '"bar_left_out" has no answer here, so it cannot show' in told
+
+
+def test_a_question_that_says_nothing_of_ways_is_told_what_it_cannot_tell_apart(tmp_path):
+    # By hand, hook 480 at 2, pole 120 at 20 of 40: the mean of the places and the middle of the outer ones are both 11,
+    # and so is half-way from the middle at 20 to the hook.  Half of all the weight, 300 g, lies in the hook at 2.
+    _, warnings = check_lesson(put(tmp_path, GOOD))
+    assert [(warning.key, warning.what) for warning in warnings] == [
+        ("question[1].ways", "no answer tells apart: plain_mean, half_way_to_heaviest, outer_middle"),
+        ("question[1].ways", "no answer tells apart: equal_weight, at_heaviest"),
+    ]
+
+
+def test_a_question_that_shows_nothing_of_how_a_learner_thinks_is_warned_of(tmp_path):
+    # A bare bar: its middle is right for whoever looks at the bar at all.
+    bare = SIDE[: SIDE.index("[question.scene.pivot]")].replace('ask = "side"', 'ask = "place"\ntolerance = 1')
+    _, warnings = check_lesson(put(tmp_path, bare))
+    assert [warning.what for warning in warnings] == [
+        "no answer tells apart: the right answer, equal_weight, middle, all_arms_positive"
+    ]
 
 
 def test_a_claim_near_the_truth_is_warned_of(tmp_path):
@@ -338,7 +363,7 @@ at = 20
 def test_an_expected_side_is_compared(tmp_path):
     (fault,) = faults_of(tmp_path, SIDE.replace('say = "A bar."', 'say = "A bar."\nexpect = "left"'))
     assert (fault.key, fault.what) == ("question[1].expect", '"left" is expected, but the sum says right')
-    assert check_lesson(put(tmp_path, SIDE.replace('say = "A bar."', 'say = "A bar."\nexpect = "right"'))) == ((), ())
+    assert is_sound(put(tmp_path, SIDE.replace('say = "A bar."', 'say = "A bar."\nexpect = "right"')))
 
 
 @pytest.mark.parametrize(
@@ -391,6 +416,6 @@ def test_the_lessons_units_hold_even_where_another_of_its_keys_is_faulty(tmp_pat
         .replace("120\nat = 20", "0.12\nat = 0.2")
         .replace("length = 40", "length = 0.4")
     )
-    assert check_lesson(put(tmp_path, metres)) == ((), ())
+    assert is_sound(put(tmp_path, metres))
     (fault,) = faults_of(tmp_path, metres.replace('level = "early"', 'level = "erly"'))
     assert fault.key == "level"
