@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil, floor
 
 from lab.scenes.finger_shapes import blended
-from lab.scenes.finger_stage import FingerStage, FingerView
+from lab.scenes.finger_stage import FingerStage, FingerView, carriage_box, plate_text
 from lab.scenes.labels import LabelBoard
 from lab.scenes.rail import nice_step
 from lab.ui.canvas import Canvas
@@ -153,29 +153,12 @@ def draw_carriage(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
     """The finger's foot on the rule, which says where it stands."""
     look = view.look
     theme, sizes = look.theme, look.sizes
-    box = carriage_box(canvas, view, stage)
+    box = carriage_box(view, stage)
     if view.picked:
         canvas.box(box.grown(sizes.px(4)), outline=theme.ink, width=sizes.stroke, radius=sizes.px(11))
     canvas.box(box, fill=theme.ink, radius=sizes.px(8))
     size = sizes.text("body")
-    canvas.text(_plate(view), box.center, size=size, color=theme.on_dark, bold=True, anchor="center middle")
+    canvas.text(plate_text(view), box.center, size=size, color=theme.on_dark, bold=True, anchor="center middle")
     # A hand that points at the place on the rule.
     x, half, low = stage.finger_rect(view.tool, look).center[0], sizes.px(5), stage.rule.y + sizes.px(6)
     canvas.polygon(((x - half, box.bottom - 1), (x + half, box.bottom - 1), (x, low)), fill=theme.ink)
-
-
-def _plate(view: FingerView) -> str:
-    """What the carriage says: where it stands, or that it can be moved."""
-    if view.chosen:
-        return view.readings.length_with_unit(view.tool.finger_at_m)
-    return view.look.words.say("slide me")
-
-
-def carriage_box(canvas: Canvas, view: FingerView, stage: FingerStage) -> Rect:
-    """Where the carriage is: under the finger, but never out of the picture."""
-    sizes = view.look.sizes
-    size = sizes.text("body")
-    wide = max(sizes.px(80), canvas.text_size(_plate(view), size=size, bold=True)[0] + sizes.px(24))
-    x = stage.finger_rect(view.tool, view.look).center[0] - wide / 2
-    x = min(max(x, stage.frame.x + sizes.px(4)), stage.frame.right - sizes.px(4) - wide)
-    return Rect(x, stage.rule.y - stage.carriage_h, wide, stage.carriage_h)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from math import asin, atan2, cos, hypot, pi, sin
 
-from lab.scenes.finger_bench import carriage_box, trestle_boxes
-from lab.scenes.finger_stage import FingerStage, FingerView, balance_m, body_place_px
+from lab.scenes.finger_bench import trestle_boxes
+from lab.scenes.finger_stage import FingerStage, FingerView, balance_m, body_place_px, carriage_box
 from lab.scenes.labels import LabelBoard, Spot, label_box
 from lab.scenes.marks import draw_quartered
 from lab.ui.canvas import Anchor, Canvas
@@ -20,7 +20,7 @@ def draw_explained(canvas: Canvas, view: FingerView, stage: FingerStage, board: 
     along, up = balance_m(view.tool)
     mark = body_place_px(view, stage, (along, _within(stage, up)))
     board.keep_clear(_tool_boxes(view, stage))
-    board.keep_clear([carriage_box(canvas, view, stage)])
+    board.keep_clear([carriage_box(view, stage)])
     if view.told_m is not None:
         _draw_told(canvas, view, stage, view.told_m)
     draw_quartered(canvas, view.look, mark, view.look.sizes.px(MARK_PX))

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from lab.scenes.finger_bench import carriage_box, draw_carriage, draw_cords, draw_finger, draw_ground, draw_rule
+from lab.scenes.finger_bench import draw_carriage, draw_cords, draw_finger, draw_ground, draw_rule
 from lab.scenes.finger_marks import draw_explained, draw_place_line
-from lab.scenes.finger_stage import FingerView, finger_stage
+from lab.scenes.finger_stage import FingerView, carriage_box, finger_stage
 from lab.scenes.finger_tool import draw_hung, draw_tool, name_parts
 from lab.scenes.labels import LabelBoard
 from lab.ui.canvas import Canvas
@@ -28,7 +28,7 @@ def draw_finger_bench(canvas: Canvas, rect: Rect, view: FingerView) -> None:
         draw_carriage(canvas, view, stage)
         draw_tool(canvas, view, stage)
         if view.moment == "held":
-            board.keep_clear([carriage_box(canvas, view, stage), stage.finger_rect(view.tool, view.look)])
+            board.keep_clear([carriage_box(view, stage), stage.finger_rect(view.tool, view.look)])
             name_parts(canvas, view, stage, board)
         if view.moment == "explained":
             draw_explained(canvas, view, stage, board)

@@ -13,6 +13,7 @@ from lab.scenes.readings import Readings
 from lab.simulation.benches.finger import FingerTool
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
+from lab.ui.metrics import text_width
 
 Moment = Literal["held", "moving", "explained"]
 
@@ -81,12 +82,6 @@ class FingerStage:
         wide = max(look.sizes.px(26), pad.w * 0.6)
         top = pad.bottom
         return Rect(pad.center[0] - wide / 2, top, wide, self.rule.y - self.carriage_h - top)
-
-    def grab_rect(self, tool: FingerTool, look: Look) -> Rect:
-        """What is taken hold of to slide the finger: finger and carriage, wide enough for a fingertip."""
-        finger = self.finger_rect(tool, look)
-        whole = Rect(finger.x, finger.y, finger.w, self.rule.y - finger.y)
-        return whole.at_least(max(look.sizes.target, look.sizes.px(64)), look.sizes.target)
 
 
 def pose_of(view: FingerView) -> tuple[float, float, float]:
@@ -200,6 +195,24 @@ def place_along_m(view: FingerView, frame: Rect, point: Point) -> float:
     return min(max(along_m, view.tool.left_m), view.tool.right_m)
 
 
+def plate_text(view: FingerView) -> str:
+    """What the carriage says: where it stands, or that it can be moved."""
+    if view.chosen:
+        return view.readings.length_with_unit(view.tool.finger_at_m)
+    return view.look.words.say("slide me")
+
+
+def carriage_box(view: FingerView, stage: FingerStage) -> Rect:
+    """Where the carriage is: under the finger, but never out of the picture."""
+    sizes = view.look.sizes
+    wide = max(sizes.px(80), text_width(plate_text(view), size=sizes.text("body"), bold=True) + sizes.px(24))
+    x = stage.finger_rect(view.tool, view.look).center[0] - wide / 2
+    x = min(max(x, stage.frame.x + sizes.px(4)), stage.frame.right - sizes.px(4) - wide)
+    return Rect(x, stage.rule.y - stage.carriage_h, wide, stage.carriage_h)
+
+
 def finger_bounds(view: FingerView, frame: Rect) -> Mapping[str, Rect]:
-    """What can be grabbed in the picture, by key."""
-    return {"finger": finger_stage(view, frame).grab_rect(view.tool, view.look)}
+    """What can be grabbed in the picture, by key: the finger and its carriage, large enough for a fingertip."""
+    stage, target = finger_stage(view, frame), view.look.sizes.target
+    whole = stage.finger_rect(view.tool, view.look).union(carriage_box(view, stage))
+    return {"finger": whole.at_least(target, target)}

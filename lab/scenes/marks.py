@@ -45,7 +45,7 @@ def reference_boxes(view: HangingView, stage: Stage) -> list[Rect]:
     """What no label may cover: the knob and the line."""
     knob = reference_handle(view, stage)
     top, foot = stage.rail.bottom, stage.frame.bottom - view.foot_px
-    return [knob, Rect(knob.center[0] - 2, top, 4, foot - top)]
+    return [knob.grown(view.look.sizes.px(5)), Rect(knob.center[0] - 2, top, 4, foot - top)]
 
 
 def name_reference_line(view: HangingView, stage: Stage, board: LabelBoard) -> None:

@@ -12,7 +12,7 @@ from lab.ui.geometry import Rect
 from lab.ui.look import Look
 from lab.ui.outcomes import Pressed
 from lab.ui.paragraph import draw_middle, text_height
-from lab.ui.widgets.arrange import Column, Row
+from lab.ui.widgets.arrange import Column, Row, Spacer
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.dialog import Dialog
 from lab.ui.widgets.label import Label
@@ -92,6 +92,8 @@ def builds_dialog(look: Look, name: str, builds: Sequence[BuildEntry]) -> Dialog
 
 
 def _in_pairs(entries: tuple[Widget, ...]) -> list[Widget]:
+    if len(entries) % 2:
+        entries = (*entries, Spacer())
     return [Row(entries[index : index + 2]) for index in range(0, len(entries), 2)]
 
 

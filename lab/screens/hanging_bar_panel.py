@@ -17,11 +17,12 @@ from lab.screens.hanging_bar_words import (
     guess_against_outcome,
     why,
 )
+from lab.simulation import HangingBar
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
 from lab.ui.look import Look
 from lab.ui.paragraph import natural_width
-from lab.ui.widgets.arrange import Column, Row
+from lab.ui.widgets.arrange import Column, Row, Steady
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
 from lab.ui.widgets.label import Label
@@ -140,25 +141,30 @@ def _action(view: HangingView) -> tuple[Widget, ...]:
 
 
 def _after(view: HangingView) -> tuple[Widget, ...]:
-    """Let go: what happens, then what happened and why."""
+    """Let go: what happens, then what happened and why. The button below stays where it is."""
     words, bench = view.look.words, view.bench
-    outcome = bench.outcome
     hold = Button(HOLD, words.say("Hold it level"), kind="main")
-    if outcome is None:
-        said = words.say(YOU_SAID[bench.guess]) if bench.guess else ""
-        waiting: list[Widget] = [Label("happened", words.say(GOING), style="title")]
-        if said:
-            waiting.append(Label("said", said))
-        return (*waiting, hold, Button(SHOW_END, words.say("Show the end"), kind="quiet"))
-    compared = guess_against_outcome(words, bench.guess, outcome)
-    reasons = why(words, bench, view.readings, numbers=view.numbers)
+    if bench.outcome is not None:
+        return _told(view, bench), hold
+    waiting: list[Widget] = [Label("happened", words.say(GOING), style="title")]
+    if bench.guess:
+        waiting.append(Label("said", words.say(YOU_SAID[bench.guess])))
+    waiting.append(Button(SHOW_END, words.say("Show the end"), kind="quiet"))
+    # As high as what is told in the end, which nobody sees before.
+    return Steady(Column(tuple(waiting)), (_told(view, bench.at_end()),)), hold
+
+
+def _told(view: HangingView, bench: HangingBar) -> Widget:
+    """What happened and why, of a bar that has come to rest."""
+    words, outcome = view.look.words, bench.outcome or "level"
     children: list[Widget] = [Label("happened", words.say(HAPPENED[outcome]), style="title")]
+    compared = guess_against_outcome(words, bench.guess, outcome)
     if compared:
         children.append(Label("compared", compared))
+    reasons = why(words, bench, view.readings, numbers=view.numbers)
     children += [Label(f"why-{index}", text) for index, text in enumerate(reasons)]
     fill = "settled_fill" if outcome == "level" else "held_fill"
-    told = Panel("told", children=(Column(tuple(children), gap=4),), fill=fill, pad=14, round=True)
-    return told, hold
+    return Panel("told", children=(Column(tuple(children), gap=4),), fill=fill, pad=14, round=True)
 
 
 def _tray(view: HangingView, armed: str) -> Tray:

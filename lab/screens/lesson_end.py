@@ -8,7 +8,7 @@ from lab.lesson import Run
 from lab.ui.look import Look
 from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
-from lab.ui.widgets.header import Progress
+from lab.ui.widgets.headers import Progress
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget

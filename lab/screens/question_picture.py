@@ -18,7 +18,7 @@ from lab.simulation.benches.hanging_bar import HangingBar
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect
 from lab.ui.widgets.arrange import Column, Spacer, Steady
-from lab.ui.widgets.header import Progress
+from lab.ui.widgets.headers import Progress
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.picture import Handle, Picture
 from lab.ui.widgets.widget import Widget

@@ -10,7 +10,7 @@ from lab.screens.question_scope import AGAIN, GO_ON, HINT, LOCK, NEXT, PLACE, SI
 from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
-from lab.ui.widgets.header import Steps
+from lab.ui.widgets.headers import Steps
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel

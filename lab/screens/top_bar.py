@@ -5,7 +5,7 @@ from __future__ import annotations
 from lab.files import UnitSystem
 from lab.ui.look import Look
 from lab.ui.widgets.button import Button
-from lab.ui.widgets.header import header
+from lab.ui.widgets.headers import header
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
 
