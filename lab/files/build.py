@@ -5,9 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-from lab.mechanics import Group, Limits, Part, Pivot, Rod, Surface, Tank, Vector, flattened, tank_parts
+from lab import mechanics
+from lab.mechanics import Part, Pivot, Rod, Vector
+
+if TYPE_CHECKING:
+    # For the annotations alone: what only some builds have is loaded with the first of them.
+    from lab.mechanics import Group, Limits, Surface, Tank
 
 View = Literal["plain", "numbers", "all"]
 Tensor = tuple[Vector, Vector, Vector]
@@ -88,7 +93,7 @@ class Build:
         """Every part that weighs something but the bar."""
         if not self.groups and not self.tanks:
             return self.parts
-        return (*self.parts, *flattened(self.groups), *tank_parts(self.tanks))
+        return (*self.parts, *mechanics.flattened(self.groups), *mechanics.tank_parts(self.tanks))
 
     @property
     def is_airframe(self) -> bool:

@@ -15,6 +15,9 @@ from lab.mechanics import Group, Member, Part, flattened
 DEEPEST_GROUP = 20
 """Most groups inside one another. Each level lengthens the names of the rows."""
 
+MOST_OFFERS = 200
+"""Most comparisons of names, in all, to offer one that may have been meant: each costs some microseconds."""
+
 _UNTURNED = [0.0, 0.0, 0.0]
 
 
@@ -52,6 +55,7 @@ class GroupTree:
     def faults(self, places: FaultPlaces) -> Iterator[Fault]:
         """Groups that aren't there, that hold nothing, or that sit in each other."""
         holding = set()
+        offers = MOST_OFFERS
         for key in ("part", "group"):
             for index, table in tables_of(self._data, key):
                 outer = text_of(table.get("group"))
@@ -59,7 +63,8 @@ class GroupTree:
                     continue
                 holding.add(outer)
                 if outer not in self._tables:
-                    yield self._unknown(places, (key, index, "group"), outer)
+                    offers -= len(self._tables)
+                    yield self._unknown(places, (key, index, "group"), outer, offers=offers >= 0)
         for name, (index, _) in self._tables.items():
             if name not in holding:
                 cure = f"give a [[part]] the key `group = {shown(name)}`, or leave the group out"
@@ -67,8 +72,8 @@ class GroupTree:
         yield from self._rings(places)
         yield from self._too_deep(places)
 
-    def _unknown(self, places: FaultPlaces, path: KeyPath, outer: str) -> Fault:
-        nearest = near(outer, self._tables)
+    def _unknown(self, places: FaultPlaces, path: KeyPath, outer: str, *, offers: bool) -> Fault:
+        nearest = near(outer, self._tables) if offers else None
         cure = f"did you mean {shown(nearest)}?" if nearest else f"add a [[group]] with `name = {shown(outer)}`"
         return places.fault(path, f"there is no group {shown(outer)}", cure)
 

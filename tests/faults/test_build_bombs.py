@@ -6,13 +6,25 @@ would take minutes.
 """
 
 import time
+from math import cos, sin
 
 import pytest
 
 from lab.files import FileFaults, read_build, read_build_text
+from lab.outline.words import Words
+from lab.terminal.sums import sum_table
 
 MIB = 1024 * 1024
 HEAD = 'format = 1\ntitle = "T"\nunits = "g-cm"\n'
+
+PART = "[[part]]\nname='p{}'\nweight=1\nat=1\n"
+
+
+def spiral(corners):
+    """A comb of a plate, every tooth beside every other, that crosses itself at its last corner only."""
+    teeth = [f"[{at}, {(at % 2) * 1000}]" for at in range(corners - 2)]
+    return f"[{', '.join(teeth)}, [{corners}, -1], [-1, 500]]"
+
 
 BOMBS = {
     "ten megabytes on one line": "a = '" + "x" * 10_000_000 + "'",
@@ -34,7 +46,62 @@ BOMBS = {
     "a million empty lines": "a=[" + "\n" * (MIB - 10),
     "a million brackets": "[" * (MIB - 10),
     "comments only": "#\n" * (MIB // 2 - 10),
-}
+    "groups in groups by the thousand": HEAD + PART + "".join(
+        f"[[group]]\nname='g{n}'\ngroup='g{n + 1}'\n" for n in range(12_000)
+    ),
+    "groups that are not there": HEAD + "".join(PART.format(n) + f"group='left wing {n}'\n" for n in range(7_000)),
+    "groups almost named": HEAD + "".join(
+        PART.format(n) + f"group='left wing {n}x'\n[[group]]\nname='left wing {n}'\n" for n in range(4_500)
+    ),
+    "empty groups by the thousand": HEAD + PART + "".join(f"[[group]]\nname='g{n}'\n" for n in range(18_000)),
+    "an outline of ten thousand corners": HEAD + PART + f"shape={{kind='polygon', outline={spiral(10_000)}}}\n",
+    "plates that cross themselves": HEAD + "".join(
+        PART.format(n) + f"shape={{kind='polygon', outline={spiral(490)}}}\n" for n in range(26)
+    ),
+    "holes by the thousand": HEAD + PART + f"shape={{kind='polygon', outline={spiral(490)}, "
+    + f"holes=[{'[],' * 30_000}]}}\n",
+    "limits of ten thousand corners": HEAD + PART + f"[limits]\noutline={spiral(10_000)}\n",
+    "surfaces by the thousand": HEAD + PART + "".join(
+        f"[[surface]]\nname='s{n}'\nroot_chord=1\ntip_chord=1\nspan=9\nat={n}\n" for n in range(6_000)
+    ),
+    "tanks that overflow": HEAD + "".join(
+        f"[[tank]]\nname='t{n}'\nat=1\ncapacity=1\ncontents=2\ndensity=1\n" for n in range(6_000)
+    ),
+    "supports by the thousand": HEAD + PART + "".join(
+        f"[[support]]\nname='s{n}'\nat=[{n},{n % 7},0]\n" for n in range(5_000)
+    ),
+}  # fmt: skip
+
+
+SLOW_BUT_SOUND = {
+    "parts by the thousand in one group off a bar": HEAD + "[bar]\nlength=100\nweight=1\n[[group]]\nname='g'\n"
+    + "".join(PART.format(n) + "group='g'\n" for n in range(5_000)),
+    "parts by the thousand twenty groups deep": HEAD + "[bar]\nlength=100\nweight=1\n"
+    + "".join(f"[[group]]\nname='g{n}'\nturn=[1,2,3]\n" + (f"group='g{n - 1}'\n" if n else "") for n in range(20))
+    + "".join(PART.format(n) + "group='g19'\n" for n in range(5_000)),
+    "plates of many corners": HEAD + "".join(
+        PART.format(n) + "shape={kind='polygon', outline=["
+        + ", ".join(f"[{9 * cos(at / 78)}, {9 * sin(at / 78) + n}]" for at in range(490)) + "]}\n"
+        for n in range(24)
+    ),
+    "limits of many corners": HEAD + PART + "[limits]\noutline=["
+    + ", ".join(f"[{9 * cos(at / 9.6)}, {9 * sin(at / 9.6) + 20}]" for at in range(60)) + "]\n",
+    "six surfaces of six widths": HEAD + PART + "".join(
+        f"[[surface]]\nname='s{n}'\nroot_chord=10\ntip_chord=4\nspan={90 + 7 * n}\nat=[{30 * n}, {n}, {5 * n}]\n"
+        for n in range(6)
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("text", SLOW_BUT_SOUND.values(), ids=list(SLOW_BUT_SOUND))
+def test_a_large_file_is_read_and_summed_soon(text):
+    start = time.process_time()
+    build = read_build_text(text, file="b.toml")
+    read = time.process_time() - start
+    assert sum_table(build, Words("en"))
+    assert read < 2.0
+    # Good input may take as long again for its sum.
+    assert time.process_time() - start < 4.0
 
 
 @pytest.mark.parametrize("text", BOMBS.values(), ids=list(BOMBS))
