@@ -60,8 +60,10 @@ def _speed(quick: bool) -> Iterable[Row]:  # noqa: FBT001 - both measures are ca
 
 def _accuracy(quick: bool) -> Iterable[Row]:  # noqa: FBT001
     from lab.figures.accuracy import accuracy_rows
+    from lab.figures.accuracy_flight import flight_rows
 
-    return accuracy_rows()
+    yield from accuracy_rows()
+    yield from flight_rows(quick=quick)
 
 
 _MEASURES: dict[str, Callable[[bool], Iterable[Row]]] = {"speed": _speed, "accuracy": _accuracy}

@@ -18,7 +18,7 @@ THIRD_PARTY: dict[str, frozenset[str]] = {
     "scenes": frozenset({"numpy"}),
     "app": frozenset({"platformdirs"}),
     # What we claim is measured against the tests' own references.
-    "figures": frozenset({"numpy", "scipy", "pymunk", "pygame"}),
+    "figures": frozenset({"numpy", "scipy", "pymunk", "pygame", "aerosandbox"}),
 }
 PACKAGES = sorted(path.parent.name for path in (Path(__file__).parents[2] / "lab").glob("*/__init__.py"))
 #: These open windows or draw with pygame and say so; everything else must be importable without it.
