@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from pathlib import Path
 
-from lab.attempts import Attempt, AttemptsError, AttemptStore
+from lab import attempts
 
 
 class Record:
@@ -17,8 +17,8 @@ class Record:
 
     def __init__(self, path: Path) -> None:
         self._path = path
-        self._store: AttemptStore | None = None
-        self._waiting: list[Attempt] = []
+        self._store: attempts.AttemptStore | None = None
+        self._waiting: list[attempts.Attempt] = []
         self.trouble: str | None = None
         self.set_aside: Path | None = None
 
@@ -27,7 +27,7 @@ class Record:
         """How many attempts are not yet kept."""
         return len(self._waiting)
 
-    def keep(self, attempt: Attempt) -> bool:
+    def keep(self, attempt: attempts.Attempt) -> bool:
         """Take an attempt and try to write all that wait; True if everything is kept now."""
         self._waiting.append(attempt)
         return self.retry()
@@ -39,7 +39,7 @@ class Record:
             while self._waiting:
                 store.keep(self._waiting[0])
                 del self._waiting[0]
-        except AttemptsError as error:
+        except attempts.AttemptsError as error:
             self.trouble = str(error)
             return False
         self.trouble = None
@@ -48,10 +48,10 @@ class Record:
     def progress(self, learner: str) -> dict[str, int]:
         """How many questions of each lesson this learner has locked an answer to; nothing where it cannot be read."""
         try:
-            attempts = self._opened().attempts(learner=learner)
-        except AttemptsError:
+            kept = self._opened().attempts(learner=learner)
+        except attempts.AttemptsError:
             return {}
-        questions = {(attempt.lesson, attempt.question) for attempt in attempts if attempt.locked}
+        questions = {(attempt.lesson, attempt.question) for attempt in kept if attempt.locked}
         return Counter(lesson for lesson, _ in questions)
 
     def close(self) -> None:
@@ -62,8 +62,8 @@ class Record:
             self._store.close()
             self._store = None
 
-    def _opened(self) -> AttemptStore:
+    def _opened(self) -> attempts.AttemptStore:
         if self._store is None:
-            self._store = AttemptStore.open(self._path)
+            self._store = attempts.AttemptStore.open(self._path)
             self.set_aside = self._store.set_aside or self.set_aside
         return self._store

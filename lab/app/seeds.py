@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import secrets
+from random import SystemRandom
 
 #: Four figures: a learner can copy one to ask for the same numbers again.
 SMALLEST, LARGEST = 1000, 9999
@@ -10,4 +10,4 @@ SMALLEST, LARGEST = 1000, 9999
 
 def drawn_seed() -> int:
     """A seed that nobody could foresee."""
-    return SMALLEST + secrets.randbelow(LARGEST - SMALLEST + 1)
+    return SystemRandom().randint(SMALLEST, LARGEST)

@@ -77,6 +77,9 @@ def attempt_of(answer: Mapping[str, Any], *, learner: str, version: str) -> Atte
     if values.get("kind") == "place":
         values["understood"] = float(values["understood"])
         values["truth"] = float(values["truth"])
+    # A thousandth is as fine as a hand on a key; the rest is noise, and a wide column in a spreadsheet.
+    if "seconds" in values:
+        values["seconds"] = round(values["seconds"], 3)
     values["ways"] = tuple(values.get("ways", ()))
     return Attempt(id=new_attempt_id(), learner=learner, version=version, made_at=time_now(), **values)
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import secrets
 from collections.abc import Sequence
+from random import SystemRandom
 from typing import Protocol
 
 #: No vowels (no words by accident, and no "2E4" that a spreadsheet takes for a number), and nothing
@@ -16,7 +16,7 @@ _RANK = {character: rank for rank, character in enumerate(ALPHABET)}
 
 
 class RandomSource(Protocol):
-    """Anything that picks one of several: `random.Random`, `secrets.SystemRandom`."""
+    """Anything that picks one of several: `random.Random`, `random.SystemRandom`."""
 
     def choice(self, seq: Sequence[str], /) -> str:
         """One of the given characters."""
@@ -28,7 +28,7 @@ def new_code(random_source: RandomSource | None = None) -> str:
     random_source: for tests; without one the system's own randomness is used, so that a code tells
     nothing about the learner or about any other code.
     """
-    source = secrets.SystemRandom() if random_source is None else random_source
+    source = SystemRandom() if random_source is None else random_source
     body = "".join(source.choice(ALPHABET) for _ in range(RANDOM_CHARACTERS))
     return body + _check_character(body)
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from lab.mechanics.checks import MechanicsError, Vector, finite
 from lab.mechanics.parts import Part, added, checked
-from lab.mechanics.tank_course import TankCourse, TankLeg
+from lab.mechanics.tank_courses import TankCourse, TankLeg
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

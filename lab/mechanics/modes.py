@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from lab.mechanics.airframes import Aerodynamics
 from lab.mechanics.checks import MechanicsError
-from lab.mechanics.toss import Glide, State, motion_rates, set_glide
+from lab.mechanics.tosses import Glide, State, motion_rates, set_glide
 
 Floats = NDArray[np.float64]
 

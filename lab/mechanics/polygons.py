@@ -5,11 +5,10 @@ Corners are pairs (along, up) in the outline's own coordinates, in either sense 
 
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import chain
 from math import fsum
 
 from lab.mechanics.checks import MechanicsError, finite
-from lab.mechanics.ring_crossings import holds_place, meeting_sides
+from lab.mechanics.ring_crossings import holders, meeting_sides
 
 Corner = tuple[float, float]
 Ring = tuple[Corner, ...]
@@ -97,7 +96,7 @@ def checked_rings(
     names = [f"outline of {called}", *(f"hole {number} of {called}" for number in range(1, len(holes) + 1))]
     rings = (outline, *holes)
     for name, ring in zip(names, rings, strict=True):
-        _simple(name, ring)
+        _no_corner_twice(name, ring)
     _apart(names, rings)
     return outline, holes
 
@@ -115,43 +114,34 @@ def _ring(what: str, corners: Ring) -> Ring:
     return tuple((x, z) for x, z in ring)
 
 
-def _simple(what: str, ring: Ring) -> None:
+def _no_corner_twice(what: str, ring: Ring) -> None:
     for number, (corner, after) in enumerate(zip(ring, (*ring[1:], ring[0]), strict=True)):
         if corner == after:
             raise MechanicsError(
                 f"corners {number + 1} and {(number + 1) % len(ring) + 1} of the {what} are at one place; leave one out"
             )
-    if (met := meeting_sides(ring)) is not None:
-        first, second = (_side(side, ring) for side in met)
+
+
+def _apart(names: list[str], rings: tuple[Ring, ...]) -> None:
+    """Raise where a ring meets itself or another, or a hole is not inside the outline and out of other holes."""
+    if (met := meeting_sides(rings)) is not None:
+        (first, side), (second, other) = met
+        if first == second:
+            raise MechanicsError(
+                f"the {names[first]} crosses or touches itself: its side {_side(side, rings[first])} meets its side "
+                f"{_side(other, rings[first])}; give the corners in order, once round"
+            )
         raise MechanicsError(
-            f"the {what} crosses or touches itself: its side {first} meets its side {second}; "
-            "give the corners in order, once round"
+            f"the {names[second]} meets the {names[first]}, at its side {_side(other, rings[second])}; "
+            "a hole must lie inside the outline and apart from other holes"
         )
+    for number, around in enumerate(holders(rings)):
+        if number and around != (0,):
+            where = f"outside the {names[0]}" if 0 not in around else f"inside the {names[around[1]]}"
+            raise MechanicsError(
+                f"the {names[number]} lies {where}; a hole must lie inside the outline and apart from other holes"
+            )
 
 
 def _side(number: int, ring: Ring) -> str:
     return f"{number + 1}–{(number + 1) % len(ring) + 1}"
-
-
-def _apart(names: list[str], rings: tuple[Ring, ...]) -> None:
-    """Raise where a hole is not wholly inside the outline and outside every other hole."""
-    for second in range(1, len(rings)):
-        for first in range(second):
-            if (met := meeting_sides(rings[first], rings[second])) is not None:
-                raise MechanicsError(
-                    f"the {names[second]} meets the {names[first]}, at its side {_side(met[1], rings[second])}; "
-                    "a hole must lie inside the outline and apart from other holes"
-                )
-            inside = holds_place(rings[first], rings[second][0])
-            around = first > 0 and holds_place(rings[second], rings[first][0])
-            if (first == 0) != inside or around:
-                where = "outside" if first == 0 else "within reach of"
-                raise MechanicsError(
-                    f"the {names[second]} lies {where} the {names[first]}; "
-                    "a hole must lie inside the outline and apart from other holes"
-                )
-
-
-def corners_of(outline_m: Ring, holes_m: tuple[Ring, ...] = ()) -> tuple[Corner, ...]:
-    """Every corner, the outline's first."""
-    return tuple(chain(outline_m, *holes_m))

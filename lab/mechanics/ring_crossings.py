@@ -1,5 +1,10 @@
-"""Where closed outlines meet themselves or one another: exact, whatever the round-off."""
+"""Where closed outlines meet themselves or one another, and which lies in which: exact, whatever the round-off.
 
+What floats can tell for certain is told by numpy, for all sides at once; the few cases that round-off could
+decide are worked out in whole fractions.
+"""
+
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 import numpy as np
@@ -7,72 +12,103 @@ from numpy.typing import NDArray
 
 Corner = tuple[float, float]
 Ring = tuple[Corner, ...]
+Side = tuple[int, int]
+"""A ring's number and a side's number in it, both from 0; a side starts at the corner of its own number."""
+
 Floats = NDArray[np.float64]
+Numbers = NDArray[np.intp]
 
 # Twice the rounding error of a 2 × 2 determinant of differences, as a share of its two products.
 CROSS_SLACK = 1e-15
 
 
-def meeting_sides(first: Ring, second: Ring | None = None) -> tuple[int, int] | None:
-    """The first two sides that meet, by number from 0: of two rings, or of one with itself; None if none do.
+def meeting_sides(rings: Sequence[Ring]) -> tuple[Side, Side] | None:
+    """The first two sides that meet, of one ring or of two; None if none do.
 
     Sides of one ring that share a corner do not meet there, unless one runs back along the other.
     """
-    own = second is None
-    other = first if second is None else second
-    a, b = _sides(first)
-    c, d = _sides(other)
-    near: NDArray[np.bool_] = _boxes_touch(a, b, c, d)
-    if own:
-        count = len(first)
-        near = np.triu(near, 1)
-        for side in range(count):
-            after = (side + 1) % count
-            near[min(side, after), max(side, after)] = False
-            if _turns_back(first[side], first[after], first[(after + 1) % count]):
-                return side, after
-    one, two = np.nonzero(near)
-    certain_apart = _certainly_apart(a[one], b[one], c[two], d[two])
-    for i, j in zip(one[~certain_apart].tolist(), two[~certain_apart].tolist(), strict=True):
-        if _meet(first[i], first[(i + 1) % len(first)], other[j], other[(j + 1) % len(other)]):
-            return i, j
+    starts, ends = _sides(rings)
+    names = [(number, side) for number, ring in enumerate(rings) for side in range(len(ring))]
+    for first, second in sorted({*_turning_back(rings, names), *_meeting(rings, names, starts, ends)}):
+        return names[first], names[second]
     return None
 
 
-def holds_place(ring: Ring, place: Corner) -> bool:
-    """Whether a place that is not on the ring lies inside it."""
-    inside = False
-    for start, end in zip(ring, (*ring[1:], ring[0]), strict=True):
-        if (start[1] > place[1]) != (end[1] > place[1]):
-            rising = end[1] > start[1]
-            if (_cross(start, end, place) > 0) == rising:
-                inside = not inside
-    return inside
+def holders(rings: Sequence[Ring]) -> tuple[tuple[int, ...], ...]:
+    """For each ring the numbers of the others that it lies in, where no two of them meet."""
+    starts, ends = _sides(rings)
+    places = np.array([ring[0] for ring in rings])[:, np.newaxis]
+    straddles = (starts[:, 1] > places[..., 1]) != (ends[:, 1] > places[..., 1])
+    place, side = np.nonzero(straddles)
+    sign = _certain_sign(starts[side], ends[side], places[place, 0])
+    for at in np.nonzero(sign == 0.0)[0].tolist():
+        start, end = _corner(starts[side[at]]), _corner(ends[side[at]])
+        exact = _cross(start, end, _corner(places[place[at], 0]))
+        sign[at] = (exact > 0) - (exact < 0)
+    # A rising side with the place on its left, or a falling one on its right, lies to the right of the place.
+    crossed = np.zeros(straddles.shape, dtype=np.intp)
+    crossed[place, side] = (sign > 0.0) == (ends[side, 1] > starts[side, 1])
+    firsts = np.cumsum([0, *(len(ring) for ring in rings[:-1])])
+    inside = np.add.reduceat(crossed, firsts, axis=1) % 2 == 1
+    return tuple(
+        tuple(other for other in np.nonzero(row)[0].tolist() if other != number) for number, row in enumerate(inside)
+    )
 
 
-def _sides(ring: Ring) -> tuple[Floats, Floats]:
-    starts = np.array(ring)
-    return starts, np.roll(starts, -1, axis=0)
+def _sides(rings: Sequence[Ring]) -> tuple[Floats, Floats]:
+    """Where each side starts and ends, ring after ring: (n, 2) both."""
+    corners = [np.array(ring) for ring in rings]
+    return np.concatenate(corners), np.concatenate([np.roll(ring, -1, axis=0) for ring in corners])
 
 
-def _boxes_touch(a: Floats, b: Floats, c: Floats, d: Floats) -> NDArray[np.bool_]:
-    """(n, m): which sides' bounding boxes touch."""
-    low_ab, high_ab = np.minimum(a, b)[:, np.newaxis], np.maximum(a, b)[:, np.newaxis]
-    low_cd, high_cd = np.minimum(c, d)[np.newaxis], np.maximum(c, d)[np.newaxis]
-    overlap = (low_ab <= high_cd) & (low_cd <= high_ab)
-    touch: NDArray[np.bool_] = overlap[..., 0] & overlap[..., 1]
-    return touch
+def _turning_back(rings: Sequence[Ring], names: list[Side]) -> Iterator[tuple[int, int]]:
+    """Sides, by place in `names`, that run back along the one before."""
+    starts, ends = _sides(rings)
+    zero = 0
+    for ring in rings:
+        here = np.arange(zero, zero + len(ring))
+        after = np.roll(here, -1)
+        for side in here[_certain_sign(starts[here], ends[here], ends[after]) == 0.0].tolist():
+            number = names[side][1]
+            before, corner, beyond = (ring[(number + step) % len(ring)] for step in range(3))
+            if _turns_back(before, corner, beyond):
+                yield side, zero + (number + 1) % len(ring)
+        zero += len(ring)
 
 
-def _certainly_apart(a: Floats, b: Floats, c: Floats, d: Floats) -> NDArray[np.bool_]:
-    """(k,): both ends of one side lie on one side of the other, by more than round-off."""
-    apart: NDArray[np.bool_] = _both_beside(a, b, c, d) | _both_beside(c, d, a, b)
-    return apart
+def _meeting(rings: Sequence[Ring], names: list[Side], starts: Floats, ends: Floats) -> Iterator[tuple[int, int]]:
+    """Pairs of sides, by place in `names`, that have a place in common; neighbours left out."""
+    one, two = _near_pairs(np.minimum(starts, ends), np.maximum(starts, ends))
+    a, b, c, d = starts[one], ends[one], starts[two], ends[two]
+    uncertain = ~(_both_beside(a, b, c, d) | _both_beside(c, d, a, b))
+    for first, second in zip(one[uncertain].tolist(), two[uncertain].tolist(), strict=True):
+        (ring, side), (other, across) = names[first], names[second]
+        if ring == other and (side - across) % len(rings[ring]) in (1, len(rings[ring]) - 1):
+            continue
+        if _meet(*(_corner(place) for place in (starts[first], ends[first], starts[second], ends[second]))):
+            yield first, second
+            return  # one is enough, and a tangle has a great many
+
+
+def _near_pairs(low: Floats, high: Floats) -> tuple[Numbers, Numbers]:
+    """Pairs of boxes that touch, the lower number first, in order of the two."""
+    order = np.argsort(low[:, 0], kind="stable")
+    sorted_low = low[order, 0]
+    # From each box on, those that start before it ends along.
+    count = np.searchsorted(sorted_low, high[order, 0], side="right") - np.arange(len(order)) - 1
+    first = np.repeat(np.arange(len(order)), count)
+    second = first + 1 + np.arange(len(first)) - np.repeat(np.cumsum(count) - count, count)
+    one, two = order[first], order[second]
+    touch = (low[one, 1] <= high[two, 1]) & (low[two, 1] <= high[one, 1])
+    one, two = np.minimum(one, two)[touch], np.maximum(one, two)[touch]
+    by_number = np.lexsort((two, one))
+    return one[by_number], two[by_number]
 
 
 def _both_beside(a: Floats, b: Floats, c: Floats, d: Floats) -> NDArray[np.bool_]:
+    """Whether c and d lie on one side of a–b, by more than round-off."""
     first, second = _certain_sign(a, b, c), _certain_sign(a, b, d)
-    beside: NDArray[np.bool_] = (first == second) & (first != 0)
+    beside: NDArray[np.bool_] = (first == second) & (first != 0.0)
     return beside
 
 
@@ -83,6 +119,10 @@ def _certain_sign(a: Floats, b: Floats, p: Floats) -> Floats:
     cross = one - two
     certain: Floats = np.where(np.abs(cross) > CROSS_SLACK * (np.abs(one) + np.abs(two)), np.sign(cross), 0.0)
     return certain
+
+
+def _corner(place: Floats) -> Corner:
+    return float(place[0]), float(place[1])
 
 
 def _cross(a: Corner, b: Corner, p: Corner) -> Fraction:

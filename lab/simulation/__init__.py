@@ -6,44 +6,67 @@ a command or a tick reads a clock, a random number, a file or the surroundings, 
 real time comes in only as nanoseconds to ``Session.advance``, and only whole ticks of 5 ms reach a bench.
 """
 
-from lab.simulation.benches import BenchState, FingerTool, HangingBar, Hung
-from lab.simulation.benches.bar_builds import (
-    build_from_hanging_bar,
-    empty_bar,
-    hanging_bar_from_build,
-    workshop_bar,
-)
-from lab.simulation.benches.finger_builds import finger_from_build
-from lab.simulation.benches.unfit import UnfitBuildError
-from lab.simulation.clock import TICK_NS, TICK_S, TICKS_A_FRAME, Clock
-from lab.simulation.command_table import COMMANDS, CommandRow
-from lab.simulation.commands import (
-    Command,
-    Edit,
-    Guess,
-    Hang,
-    Hold,
-    HoldStill,
-    LetGo,
-    Move,
-    MoveFinger,
-    MovePivot,
-    MoveReference,
-    OpenBuild,
-    Redo,
-    Remove,
-    SetHold,
-    SetUnits,
-    SetView,
-    Side,
-    Undo,
-)
-from lab.simulation.refused import Refused
-from lab.simulation.replay import FirstDifference, Same, replay
-from lab.simulation.session import Session
-from lab.simulation.settling import settle
-from lab.simulation.tape import Tape
-from lab.simulation.tape_reading import Recording, read_tape
+from typing import TYPE_CHECKING
+
+from lab.late_names import late_names
+
+if TYPE_CHECKING:
+    from lab.simulation.benches import BenchState, FingerTool, HangingBar, Hung
+    from lab.simulation.benches.bar_builds import (
+        build_from_hanging_bar,
+        empty_bar,
+        hanging_bar_from_build,
+        workshop_bar,
+    )
+    from lab.simulation.benches.finger_builds import finger_from_build
+    from lab.simulation.benches.unfit import UnfitBuildError
+    from lab.simulation.clock import TICK_NS, TICK_S, TICKS_A_FRAME, Clock
+    from lab.simulation.command_table import COMMANDS, CommandRow
+    from lab.simulation.commands import (
+        Command,
+        Edit,
+        Guess,
+        Hang,
+        Hold,
+        HoldStill,
+        LetGo,
+        Move,
+        MoveFinger,
+        MovePivot,
+        MoveReference,
+        OpenBuild,
+        Redo,
+        Remove,
+        SetHold,
+        SetUnits,
+        SetView,
+        Side,
+        Undo,
+    )
+    from lab.simulation.refused import Refused
+    from lab.simulation.replaying import FirstDifference, Same, replay
+    from lab.simulation.session import Session
+    from lab.simulation.settling import settle
+    from lab.simulation.tape import Tape
+    from lab.simulation.tape_reading import Recording, read_tape
+else:
+    _MODULES = {
+        "benches": "BenchState FingerTool HangingBar Hung",
+        "benches.bar_builds": "build_from_hanging_bar empty_bar hanging_bar_from_build workshop_bar",
+        "benches.finger_builds": "finger_from_build",
+        "benches.unfit": "UnfitBuildError",
+        "clock": "TICK_NS TICK_S TICKS_A_FRAME Clock",
+        "command_table": "COMMANDS CommandRow",
+        "commands": "Command Edit Guess Hang Hold HoldStill LetGo Move MoveFinger "
+        "MovePivot MoveReference OpenBuild Redo Remove SetHold SetUnits SetView Side Undo",
+        "refused": "Refused",
+        "replaying": "FirstDifference Same replay",
+        "session": "Session",
+        "settling": "settle",
+        "tape": "Tape",
+        "tape_reading": "Recording read_tape",
+    }
+    __getattr__ = late_names(__name__, _MODULES)
 
 __all__ = [
     "COMMANDS",

@@ -7,7 +7,7 @@ from dataclasses import replace
 from itertools import count
 from typing import get_args
 
-from lab.files import FileFaults, read_build_text
+from lab import files
 from lab.simulation.benches.bar_builds import hanging_bar_from_build
 from lab.simulation.benches.hanging_bar import MOST_WEIGHTS, HangingBar, Hung
 from lab.simulation.benches.shared_edits import NOT_A_PLACE, clamped
@@ -90,8 +90,8 @@ def move_pivot(state: HangingBar, command: MovePivot) -> HangingBar | Refused:
 def open_build(_: HangingBar, command: OpenBuild) -> HangingBar | Refused:
     """The saved build takes the place of everything."""
     try:
-        return hanging_bar_from_build(read_build_text(command.text, file=OPENED_TEXT))
-    except FileFaults as faults:
+        return hanging_bar_from_build(files.read_build_text(command.text, file=OPENED_TEXT))
+    except files.FileFaults as faults:
         return unreadable(faults)
     except UnfitBuildError as unfit:
         return unfit.why

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from lab.files import FileFaults, read_build_text
+from lab import files
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.finger_builds import finger_from_build
 from lab.simulation.benches.shared_edits import NOT_A_PLACE, clamped
@@ -27,8 +27,8 @@ def move_finger(state: FingerTool, command: MoveFinger) -> FingerTool | Refused:
 def open_tool(state: FingerTool, command: OpenBuild) -> FingerTool | Refused:
     """The saved build takes the place of the tool. The pad stays as wide as it is."""
     try:
-        return finger_from_build(read_build_text(command.text, file=OPENED_TEXT), pad_half_m=state.pad_half_m)
-    except FileFaults as faults:
+        return finger_from_build(files.read_build_text(command.text, file=OPENED_TEXT), pad_half_m=state.pad_half_m)
+    except files.FileFaults as faults:
         return unreadable(faults)
     except UnfitBuildError as unfit:
         return unfit.why

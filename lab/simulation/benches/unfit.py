@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
-from lab.files import FileFaults
+from typing import TYPE_CHECKING
+
 from lab.simulation.refused import Refused, msg
+
+if TYPE_CHECKING:
+    from lab.files import FileFaults
 
 OPENED_TEXT = "build"
 """What faults call a build that was handed over as text: it has no file name."""

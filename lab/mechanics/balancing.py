@@ -7,8 +7,8 @@ from typing import Literal
 
 from lab.mechanics.axes import AXES, Axis
 from lab.mechanics.ballast import CannotBeDone
+from lab.mechanics.ballast_loads import BallastPlace, lightest_ballast
 from lab.mechanics.checks import Vector, finite
-from lab.mechanics.lightest_ballast import BallastPlace, lightest_ballast
 from lab.mechanics.moments import balance_of
 from lab.mechanics.parts import Part, checked, total_mass_kg
 from lab.mechanics.shifting import part_named
