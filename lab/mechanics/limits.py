@@ -170,10 +170,11 @@ def _checked_outline(outline: tuple[Corner, ...]) -> tuple[Corner, ...]:
         raise MechanicsError(f"the outline of the limits has {len(corners)} corners; it must have three or more")
     if any(corner == after for corner, after in pairwise(corners)):
         raise MechanicsError("the outline of the limits has a corner twice in a row; each must be another")
-    met = meeting_sides(corners)
+    met = meeting_sides((corners,))
     if met is not None:
+        (_, first), (_, second) = met
         raise MechanicsError(
-            f"the outline of the limits meets itself, edges {met[0] + 1} and {met[1] + 1}; "
+            f"the outline of the limits meets itself, edges {first + 1} and {second + 1}; "
             "give its corners in order around it"
         )
     return corners

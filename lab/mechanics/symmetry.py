@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from lab.mechanics.axes import AXES, Axis, as_vector
-from lab.mechanics.checks import Vector, positive
+from lab.mechanics.checks import MechanicsError, Vector, positive
 from lab.mechanics.moments import balance_of
 from lab.mechanics.parts import Part, checked, inertia_array_kg_m2
 
@@ -26,6 +26,8 @@ NEAR_SHARE = 0.02
 as a share of it.  A choice: what one takes for symmetrical by eye."""
 MOST_ODD_SHARE = 0.25
 """Most of the weight that may have no twin in what is still called a plane of symmetry.  A choice."""
+MOST_PARTS = 500
+"""Most parts of a build that is searched: each is held against every other, for each plane that is tried."""
 MOST_PAIRED_PARTS = 40
 """Up to so many parts, planes across the lines from part to part are tried too; their number grows with the
 square."""
@@ -62,7 +64,12 @@ def symmetry_planes(parts: Iterable[Part], *, near_share: float = NEAR_SHARE) ->
     slanting ones must be exact.  Of a build that is round, with no end of planes, only some are found.  Shapes
     are told apart by their inertia.  Raises MechanicsError.  Source: S-48.
     """
-    laid = _laid_out(checked(parts), positive("near_share", near_share, "(no unit)"))
+    build = checked(parts)
+    if len(build) > MOST_PARTS:
+        raise MechanicsError(
+            f"the build has {len(build)} parts; it can have at most {MOST_PARTS} to be searched for planes of symmetry"
+        )
+    laid = _laid_out(build, positive("near_share", near_share, "(no unit)"))
     found: list[SymmetryPlane] = []
     for normal in _normals(laid):
         if any(abs(float(normal @ plane.normal)) > 1.0 - 1e-9 for plane in found):

@@ -129,11 +129,11 @@ def test_corners_that_are_none_are_refused_by_number() -> None:
         ((SMALL, moved(SMALL, 0.1, 0.1)), r"the hole 2 of the polygon meets the hole 1 of the polygon"),
         (
             (SMALL, ((0.45, 0.45), (0.55, 0.45), (0.5, 0.55))),
-            r"the hole 2 of the polygon lies within reach of the hole",
+            r"the hole 2 of the polygon lies inside the hole 1 of the polygon",
         ),
         (
             (((0.45, 0.45), (0.55, 0.45), (0.5, 0.55)), SMALL),
-            r"the hole 2 of the polygon lies within reach of the hole",
+            r"the hole 1 of the polygon lies inside the hole 2 of the polygon",
         ),
         ((moved(SMALL, 0.4, 0.0),), r"the hole 1 of the polygon meets the outline"),  # touches a side
         ((((-1.0, -1.0), (2.0, -1.0), (2.0, 2.0), (-1.0, 2.0)),), r"the hole 1 of the polygon lies outside"),

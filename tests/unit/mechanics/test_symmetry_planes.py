@@ -132,6 +132,12 @@ def test_a_build_that_is_nowhere_alike_has_no_plane() -> None:
     assert symmetry_planes(build) == ()
 
 
+def test_a_build_too_large_to_be_searched_is_refused() -> None:
+    grains = [Part(f"grain {n}", 1.0, (float(n), 0.0, 0.0)) for n in range(501)]
+    with pytest.raises(MechanicsError, match="the build has 501 parts; it can have at most 500 to be searched"):
+        symmetry_planes(grains)
+
+
 def test_a_share_that_is_none_is_refused() -> None:
     with pytest.raises(MechanicsError, match=r"near_share is 0\.0 \(no unit\); it must be a finite number above 0"):
         symmetry_planes(GLIDER, near_share=0.0)
