@@ -60,9 +60,11 @@ def _speed(quick: bool) -> Iterable[Row]:  # noqa: FBT001 - both measures are ca
 
 def _accuracy(quick: bool) -> Iterable[Row]:  # noqa: FBT001
     from lab.figures.accuracy import accuracy_rows
+    from lab.figures.accuracy_change import change_rows
     from lab.figures.accuracy_flight import flight_rows
 
     yield from accuracy_rows()
+    yield from change_rows()
     yield from flight_rows(quick=quick)
 
 
