@@ -87,6 +87,12 @@ def _export(store: AttemptStore, console: Console, output: str | None) -> int:
 
 def _write(target: Path, text: str) -> None:
     """Write answers for their owner's eyes only; the file is whole or it is not there."""
+    # Of a link, what it leads to; a pipe or a device is written to and never replaced by a file.
+    target = Path(os.path.realpath(target))
+    if target.exists() and not target.is_file():
+        with target.open("w", encoding="utf-8", newline="") as stream:
+            stream.write(text)
+        return
     part = target.with_name(f".{target.name}.part")
     try:
         handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600)

@@ -184,6 +184,29 @@ def test_an_export_that_cannot_be_written_says_so(tmp_path: Path, capsys: pytest
     assert said.count("\n") == 1
 
 
+def test_an_export_is_saved_through_a_link(tmp_path: Path):
+    shared, link = tmp_path / "shared.csv", tmp_path / "answers.csv"
+    shared.touch()
+    link.symlink_to(shared)
+    assert main(["record", "export", "-o", str(link)]) == 0
+    assert link.is_symlink()
+    assert shared.read_text(encoding="utf-8").startswith("id,learner,")
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="no named pipes on this system")
+def test_an_export_into_a_pipe_or_a_device_never_puts_a_file_in_its_place(tmp_path: Path):
+    pipe = tmp_path / "pipe"
+    os.mkfifo(pipe)
+    # Opened for both, a named pipe waits for nobody.
+    reader = os.open(pipe, os.O_RDWR)
+    try:
+        assert main(["record", "export", "-o", str(pipe)]) == 0
+        assert os.read(reader, 4096).startswith(b"id,learner,")
+    finally:
+        os.close(reader)
+    assert pipe.is_fifo()
+
+
 def test_python_dash_m_is_the_same_program():
     done = _run("--version")
     assert done.returncode == 0

@@ -31,6 +31,11 @@ def test_a_place_is_kept_as_a_number_and_a_side_as_a_word():
     assert (side.understood, side.truth) == ("left", "level")
 
 
+def test_seconds_are_kept_to_a_thousandth():
+    attempt = attempt_of({**ANSWER, "seconds": 1.6521198380005444}, learner="K7MX34TC", version="0.1.0")
+    assert attempt.seconds == 1.652
+
+
 def test_an_answer_without_its_question_is_refused():
     with pytest.raises(TypeError, match="question"):
         attempt_of({k: v for k, v in ANSWER.items() if k != "question"}, learner="K7MX34TC", version="0.1.0")

@@ -185,3 +185,39 @@ def test_erasing_everything_also_removes_damaged_files_set_aside(record_path: Pa
         assert store.erase_all().rows == 1
         assert not store.set_aside.exists()
         assert store.attempts() == ()
+
+
+def test_a_record_that_shrinks_no_more_says_that_the_answers_are_out(
+    record_path: Path, make_attempt: MakeAttempt, monkeypatch: pytest.MonkeyPatch
+):
+    # The disk has no room for the copy that VACUUM makes.
+    class Full:
+        def __init__(self, connection: sqlite3.Connection) -> None:
+            self._connection = connection
+
+        def __getattr__(self, name: str) -> object:
+            return getattr(self._connection, name)
+
+        def execute(self, sql: str, *values: object) -> sqlite3.Cursor:
+            if sql == "VACUUM":
+                raise sqlite3.OperationalError("database or disk is full")
+            return self._connection.execute(sql, *values)
+
+    with AttemptStore.open(record_path) as store:
+        store.keep(make_attempt())
+        monkeypatch.setattr(store, "_connection", Full(store._connection))
+        with pytest.raises(AttemptsError, match="are erased, but the file could not be made smaller"):
+            store.erase_all()
+        assert store.attempts() == ()
+
+
+def test_a_broken_journal_goes_aside_with_its_file(record_path: Path, make_attempt: MakeAttempt):
+    record_path.parent.mkdir(parents=True, exist_ok=True)
+    record_path.write_bytes(b"no record at all" * 300)
+    journal = record_path.with_name(record_path.name + "-shm")
+    journal.write_bytes(b"left over")
+    with AttemptStore.open(record_path) as store:
+        store.keep(make_attempt())
+        assert store.set_aside is not None
+        assert store.set_aside.with_name(store.set_aside.name + "-shm").read_bytes() == b"left over"
+        assert not journal.exists()

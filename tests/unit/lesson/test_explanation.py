@@ -6,6 +6,7 @@ import pytest
 
 from lab.app.paths import find_paths
 from lab.lesson import ask, explain, read_lesson, render
+from lab.lesson.truth import truth_of
 from lab.mechanics import moment_sum
 from lab.outline.words import Words
 
@@ -193,3 +194,33 @@ def test_the_middle_is_never_said_to_be_amiss_because_of_weights_that_are_alike(
     told = explain(asked, 0.30)
     assert "middle" in told.ways
     assert "weighs more" not in every_sentence(asked, told)
+
+
+def test_on_a_wide_finger_what_is_not_quite_even_is_held_by_the_finger(write):
+    # By hand: it balances at 31.2 (300 g at 30 and 20 g at 49.2); the finger reaches from 30 to 32.
+    held = """
+[[question]]
+name = "held"
+ask = "side"
+title = "Which end drops?"
+say = "A bar."
+[question.scene.bar]
+length = 60
+weight = 300
+[[question.scene.part]]
+name = "lead"
+weight = 20
+at = 49.2
+hold = "hung"
+[question.scene.pivot]
+at = 31
+pad = 1
+"""
+    asked = ask(read_lesson(write(held)), 0, seed=1)
+    assert asked.truth == "level"
+    assert said(asked, explain(asked, "left").why) == "Its balance point lies over the finger, so the finger holds it."
+
+
+def test_a_side_question_about_no_pivot_is_a_programming_mistake(boat_hook):
+    with pytest.raises(ValueError, match="pivot"):
+        truth_of("side", boat_hook.build)

@@ -1,5 +1,6 @@
 """Lesson files: everything that is wrong with them, at once, with its line and a cure."""
 
+import os
 from pathlib import Path
 
 import pytest
@@ -419,3 +420,19 @@ def test_the_lessons_units_hold_even_where_another_of_its_keys_is_faulty(tmp_pat
     assert is_sound(put(tmp_path, metres))
     (fault,) = faults_of(tmp_path, metres.replace('level = "early"', 'level = "erly"'))
     assert fault.key == "level"
+
+
+def test_a_scene_that_is_neither_a_table_nor_a_file_name_is_a_fault(tmp_path):
+    (fault,) = faults_of(tmp_path, GOOD[: GOOD.index("[question.scene]")] + "scene = 3\n")
+    assert (fault.key, fault.line, fault.what) == ("question[1].scene", 12, "3 is no scene")
+
+
+def test_a_backslash_in_a_scenes_file_name_is_refused(tmp_path):
+    (fault,) = faults_of(tmp_path, GOOD[: GOOD.index("[question.scene]")] + "scene = 'scenes\\boat-hook.toml'\n")
+    assert "a backslash" in fault.what
+
+
+@pytest.mark.skipif(not hasattr(os, "geteuid") or os.geteuid() == 0, reason="nothing is unreadable to this user")
+def test_a_file_that_may_not_be_read_is_passed_over_in_the_list(tmp_path):
+    put(tmp_path, GOOD).chmod(0)
+    assert lesson_files([tmp_path]) == ()

@@ -129,3 +129,27 @@ def test_half_the_weight_may_lie_inside_a_long_part():
     # 300 of 600 lie left of 2.5: the box of 480 runs from 0 to 4, and 4 % of the pole's 120 lie there too.
     box = Load(name="hook", weight=480, place=2, half=2)
     assert WHOLE["equal_weight"](tool(box, POLE)) == pytest.approx(300 / (480 / 4 + 120 / 40), rel=1e-12)
+
+
+def test_with_weight_taken_away_no_point_has_equal_weight_on_both_sides():
+    hole = Load(name="hole", weight=-20, place=30, half=5)
+    assert WHOLE["equal_weight"](tool(POLE, hole)) is None
+
+
+def test_half_the_weight_may_be_reached_on_one_spot():
+    # By hand: 100 g at 10, 300 g at 30, 100 g at 90; the 250th of 500 g sits at 30.
+    spots = [Load(name=f"{place}", weight=weight, place=place) for weight, place in ((100, 10), (300, 30), (100, 90))]
+    assert WHOLE["equal_weight"](tool(*spots)) == 30
+
+
+def test_what_weighs_nothing_in_all_has_no_place():
+    none = tool(Load(name="lead", weight=30, place=10), Load(name="hole", weight=-30, place=20))
+    for name in ("moment", "reference_slip", "all_arms_positive", "adds"):
+        assert WHOLE[name](none) is None
+
+
+def test_the_longest_part_is_the_beam_unless_two_are_as_long():
+    assert tool(POLE, HOOK).beam is POLE
+    twin = Load(name="twin", weight=90, place=20, half=20)
+    assert tool(POLE, twin).beam is None
+    assert tool(POLE, twin).riders == (POLE, twin)

@@ -25,7 +25,7 @@ name = "lead"
 weight = 200
 at = 90
 """
-SEESAW = """
+TWO_LOADS = """
 [[question]]
 name = "two"
 ask = "side"
@@ -95,7 +95,7 @@ def test_claimed_ways_stay_away_from_the_truth(write):
 
 
 def test_values_named_together_are_drawn_together(write):
-    lesson = read_lesson(write(SEESAW))
+    lesson = read_lesson(write(TWO_LOADS))
     for seed in range(30):
         first, second = ask(lesson, 0, seed=seed).build.parts
         assert first.mass_kg == second.mass_kg
@@ -103,13 +103,13 @@ def test_values_named_together_are_drawn_together(write):
 
 def test_a_side_is_never_level_by_accident(write):
     # With the weight at 10 it would be level: 40 to the left against 40 to the right.
-    lesson = read_lesson(write(SEESAW))
+    lesson = read_lesson(write(TWO_LOADS))
     assert {ask(lesson, 0, seed=seed).truth for seed in range(60)} == {"right"}
 
 
 def test_a_side_that_is_level_as_written_stays_level(write):
     lesson = read_lesson(
-        write(SEESAW.replace("at = 20", "at = 10").replace(', "a.at" = { from = 10, to = 50, step = 10 }', ""))
+        write(TWO_LOADS.replace("at = 20", "at = 10").replace(', "a.at" = { from = 10, to = 50, step = 10 }', ""))
     )
     assert {ask(lesson, 0, seed=seed).truth for seed in range(20)} == {"level"}
 
@@ -138,3 +138,36 @@ def test_an_index_that_is_no_question_raises(write):
 
 
 PINNED = [(100.0, 80.0), (240.0, 92.5), (140.0, 80.0), (140.0, 75.0)]
+
+
+def test_a_length_and_a_place_in_three_numbers_may_vary_too(write):
+    asked = [
+        ask(read_lesson(write(POLE_AND_HOOK)), 0, seed=seed, round=round_) for seed in range(10) for round_ in (0, 1)
+    ]
+    poles = [each.build.parts[0] for each in asked]
+    hooks = [each.build.parts[1].at_m for each in asked]
+    assert {round(100 * pole.shape.length_m) for pole in poles} == {36, 38, 40}
+    assert {round(100 * along) for along, _, _ in hooks} == {2, 3, 4}
+    # Across and up stay as they were written.
+    assert {(across, up) for _, across, up in hooks} == {(0.01, 0.02)}
+
+
+POLE_AND_HOOK = """
+[[question]]
+name = "boat-hook"
+ask = "place"
+title = "Where will it balance?"
+say = "A boat hook."
+tolerance = 0.3
+vary = { "pole.length" = { from = 36, to = 40, step = 2 }, "hook.at" = { from = 2, to = 4, step = 1 } }
+[question.scene]
+[[question.scene.part]]
+name = "pole"
+weight = 120
+at = 20
+shape = { kind = "rod", length = 40 }
+[[question.scene.part]]
+name = "hook"
+weight = 480
+at = [2, 1, 2]
+"""
