@@ -43,6 +43,11 @@ TOUCH_SHARE = 0.01
 """
 
 
+FARTHEST = 1e3
+"""Most that a surface's chord, its span, or its distance from the wing may be in mean chords of the wing, and one
+over the least that its chord and its span may be.  Beyond, nothing acts on the other, and round-off decides."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Lattice:
     """Panels of all surfaces that lie flat; lengths in mean chords of the wing, whole airframe.
@@ -105,7 +110,7 @@ def pitch_slopes(surfaces: Iterable[Surface], about_m: float, *, strips: int = S
 
     surfaces: at least one that lies flat; fins count for nothing here.  about_m: where it turns, along.
     strips, rows: finer than usual only to see that the answer stays.  The limits are this module's.
-    Raises MechanicsError: names used twice, none that lies flat, two that overlap.  Source: S-62.
+    Raises MechanicsError: names used twice, none that lies flat, two that overlap, one out of reach.  Source: S-62.
     """
     about = finite("place that the airframe turns about", about_m, "m")
     panels = lattice(surfaces, strips=strips, rows=rows)
@@ -152,6 +157,7 @@ def lattice(surfaces: Iterable[Surface], *, strips: int = STRIPS, rows: int = RO
     flat = tuple(surface for surface in given if not surface.vertical)
     wing = main_surface(flat)
     chord = mean_chord(wing).length_m
+    _refuse_out_of_reach(flat, wing, chord)
     strips_across = _strips(flat, strips=strips)
     _refuse_overlap(flat, strips_across.middles, chord)
     cut = [_panels(surface, strips_across, rows=rows) for surface in flat]
@@ -232,6 +238,24 @@ def _panels(surface: Surface, strips: _Strips, *, rows: int) -> tuple[Floats, Fl
 
     bound, control = placed(own.edges, quarter), placed(own.middles, quarter + 0.5 / rows)
     return bound[:-1].reshape(-1, 3), bound[1:].reshape(-1, 3), control.reshape(-1, 3)
+
+
+def _refuse_out_of_reach(flat: Sequence[Surface], wing: Surface, chord: float) -> None:
+    """Raises MechanicsError where a surface is of another order of size than the wing, or far from it."""
+    for surface in flat:
+        sizes = {"root chord": surface.root_chord_m, "span": surface.span_m}
+        for what, size in sizes.items():
+            if not chord / FARTHEST <= size <= chord * FARTHEST:
+                raise MechanicsError(
+                    f"{what} of surface {surface.name!r} is {size / chord:.4g} mean chords of the wing; "
+                    f"it must be between {1.0 / FARTHEST:g} and {FARTHEST:g}"
+                )
+        away = max(abs(here - there) for here, there in zip(surface.at_m, wing.at_m, strict=True))
+        if away > chord * FARTHEST:
+            raise MechanicsError(
+                f"surface {surface.name!r} is {away / chord:.4g} mean chords from the wing; "
+                f"it must be within {FARTHEST:g}"
+            )
 
 
 def _refuse_overlap(flat: Sequence[Surface], middles: Floats, chord: float) -> None:

@@ -315,6 +315,20 @@ def test_two_surfaces_that_lie_in_each_other_have_a_mean_chord_and_no_neutral_po
     assert document["mean_chord"]["length"] == 20.0
 
 
+@pytest.mark.parametrize(
+    ("other", "why"),
+    [
+        ("root_chord = 0.001\ntip_chord = 0\nspan = 3\nat = 50\n", "root chord of surface 'far' is 5e-05 mean chords"),
+        ("root_chord = 9\ntip_chord = 9\nspan = 1e-6\nat = 90\n", "span of surface 'far' is 5e-08 mean chords"),
+        ("root_chord = 9\ntip_chord = 9\nspan = 9\nat = [9e8, 0, 0]\n", "'far' is 4.5e+07 mean chords from the wing"),
+    ],
+)
+def test_surfaces_out_of_all_proportion_have_no_neutral_point_and_say_why(other, why):
+    build = written(part("a", 100, 33) + WING + f'[[surface]]\nname = "far"\n{other}')
+    assert why in sum_document(build)["pitch"]["why"]
+    assert any(why in line for line in table(build))
+
+
 @pytest.mark.parametrize("name", ["survey-drone", "glider", "tailless-wing", "foreplane", "one-motor"])
 def test_the_caution_stands_below_every_airframe(name):
     assert table(shipped(name))[-1] == CAUTION
