@@ -18,7 +18,7 @@ from lab.figures.timing import Work, medians_s
 from lab.outline.words import Words
 from lab.screens.free_build import FreeBuildScreen
 from lab.screens.screen import BuildModel, Setting
-from lab.simulation import Hang, HangingBar, LetGo, MovePivot, Session
+from lab.simulation import Hang, HangingBar, HoldStill, LetGo, MovePivot, Session
 from lab.simulation.benches.bar_builds import empty_bar
 from lab.ui.events import Event, Quit
 from lab.ui.geometry import Rect
@@ -56,6 +56,8 @@ class SwingingScreen:
         """One frame: time passes, the new state is shown, drawn and painted."""
         session = self._session
         if not session.moving:
+            # At rest nothing would be drawn: it is held level and let go once more.
+            session.do(HoldStill())
             session.do(LetGo())
         session.advance(FRAME_NS)
         bench, previous = session.state, session.previous

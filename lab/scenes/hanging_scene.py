@@ -58,12 +58,20 @@ def _draw_bench(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     draw_carriage(canvas, view, stage, board)
     if view.lines:
         draw_reference_line(canvas, view, stage)
-    board.keep_clear(place.body for place in hung_places(view, stage).values())
-    board.keep_clear(_cords(view, stage))
-    if view.lines:
         board.keep_clear(reference_boxes(view, stage))
-    draw_weights(canvas, view, stage, board)
+    places = hung_places(view, stage)
+    board.keep_clear(box for place in places.values() for box in (place.body, place.cord))
+    draw_weights(canvas, view, stage, board, places)
     draw_pin(canvas, view, stage)
+    _add_marks(canvas, view, stage, board)
+    if view.ghost is not None:
+        draw_ghost(canvas, view, stage, view.ghost)
+    elif view.carried_at_m is not None:
+        draw_place_plate(canvas, view, stage, view.carried_at_m)
+
+
+def _add_marks(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard) -> None:
+    """What belongs to the thinking: names, the balance point, which way it turned, the arms."""
     if view.numbers:
         name_pivot(view, stage, board)
     if view.outcome_shown:
@@ -76,10 +84,6 @@ def _draw_bench(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     if view.lines and view.bench.held:
         bottom = stage.frame.bottom - view.foot_px - view.look.sizes.px(6)
         draw_dimension_lines(canvas, view, stage, board, feet(view, stage), bottom)
-    if view.ghost is not None:
-        draw_ghost(canvas, view, stage, view.ghost)
-    elif view.carried_at_m is not None:
-        draw_place_plate(canvas, view, stage, view.carried_at_m)
 
 
 def _bar_boxes(view: HangingView, stage: Stage) -> list[Rect]:
@@ -92,13 +96,6 @@ def _bar_boxes(view: HangingView, stage: Stage) -> list[Rect]:
         half_w, half_h = stage.bar.w / pieces / 2, stage.bar.h / 2 + 2
         boxes.append(Rect(x - half_w, y - half_h, 2 * half_w, 2 * half_h))
     return boxes
-
-
-def _cords(view: HangingView, stage: Stage) -> list[Rect]:
-    return [
-        Rect(place.hook[0] - 3, place.hook[1], 6, place.body.y - place.hook[1])
-        for place in hung_places(view, stage).values()
-    ]
 
 
 def feet(view: HangingView, stage: Stage) -> dict[str, float]:

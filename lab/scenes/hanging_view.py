@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache, partial
 from math import sin
 
+from lab.mechanics import MomentSum
 from lab.scenes.camera import Camera, turned_m
 from lab.scenes.readings import Readings
 from lab.scenes.rows import HIGH, NECK, row_heights, rows_of
@@ -127,6 +128,16 @@ def _fitting(bench: HangingBar, camera: Camera, scale: float, room: float, gap: 
 
 def _side_px(scale: float, mass_kg: float) -> float:
     return scale * float(mass_kg ** (1 / 3))
+
+
+def sum_of(bench: HangingBar) -> MomentSum:
+    """The moment sum of a bench, worked out once for as long as only its angle changes."""
+    return _sum_of(replace(bench, swing=LEVEL, turning=None, guess=None))
+
+
+@lru_cache(maxsize=16)
+def _sum_of(bench: HangingBar) -> MomentSum:
+    return bench.sum
 
 
 def stage_for(bench: HangingBar, frame: Rect, look: Look) -> Stage:

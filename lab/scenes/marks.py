@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import copysign, cos, hypot, pi, sin
 
-from lab.scenes.hanging_view import HangingView, Stage
+from lab.scenes.hanging_view import HangingView, Stage, sum_of
 from lab.scenes.labels import LabelBoard, Spot
 from lab.scenes.rail import carriage_rect
 from lab.ui.canvas import Canvas
@@ -76,7 +76,7 @@ def draw_quartered(canvas: Canvas, look: Look, at: Point, radius: float, angle_r
 def draw_balance_point(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard) -> None:
     """The balance point on the bar, and where it lies along the rule."""
     look = view.look
-    along, _, up = view.bench.sum.balance_point_m
+    along, _, up = sum_of(view.bench).balance_point_m
     at = stage.hook_px(view, along, 0.0 if abs(stage.camera.length_px(up)) < 2 else up)
     radius = look.sizes.px(BALANCE_PX)
     draw_quartered(canvas, look, at, radius, view.angle_rad)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil, floor, log10
 
 from lab.scenes.hanging_view import HangingView, Stage
-from lab.scenes.labels import LabelBoard, Spot
+from lab.scenes.labels import LabelBoard, Spot, label_box
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
 
@@ -21,17 +21,22 @@ def nice_step(least: float) -> float:
 
 def draw_rail(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard) -> None:
     """The steel rail and the rule along its upper edge."""
-    theme, sizes = view.look.theme, view.look.sizes
-    rail = stage.rail
+    rail, bar, units = stage.rail, view.bench.bar, view.readings.units
+    key = ("rail", view.look, units.name, rail, stage.camera, bar.left_m, bar.right_m)
+    canvas.kept(key, lambda: _draw_rail(canvas, view, stage))
+    ticks = view.look.sizes.px(16)
+    board.keep_clear([Rect(rail.x, rail.y - ticks, rail.w, rail.h + ticks), _numbers_box(canvas, view, stage)])
+
+
+def _draw_rail(canvas: Canvas, view: HangingView, stage: Stage) -> None:
+    theme, sizes, rail = view.look.theme, view.look.sizes, stage.rail
     canvas.box(rail, fill=theme.steel, radius=sizes.px(4))
     canvas.box(Rect(rail.x + 3, rail.y + 3, rail.w - 6, max(2.0, rail.h * 0.18)), fill="#FFFFFF50", radius=1)
     canvas.box(rail, outline=theme.steel_edge, width=sizes.stroke, radius=sizes.px(4))
-    _draw_rule(canvas, view, stage, board)
-    ticks = sizes.px(16)
-    board.keep_clear([Rect(rail.x, rail.y - ticks, rail.w, rail.h + ticks)])
+    _draw_rule(canvas, view, stage)
 
 
-def _draw_rule(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard) -> None:
+def _draw_rule(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     theme, sizes = view.look.theme, view.look.sizes
     units, bar = view.readings.units, view.bench.bar
     first, last = units.from_m(bar.left_m), units.from_m(bar.right_m)
@@ -49,8 +54,19 @@ def _draw_rule(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoar
         canvas.line([(x, base - tick), (x, base)], theme.soft, width=sizes.px(2 if is_major else 1))
         if is_major:
             text = view.readings.words.number(value, 0 if major >= 1 else 1)
-            box = canvas.text(text, (x, base - sizes.px(18)), size=size, color=theme.soft, anchor="center bottom")
-            board.keep_clear([box])
+            canvas.text(text, (x, base - sizes.px(18)), size=size, color=theme.soft, anchor="center bottom")
+
+
+def _numbers_box(canvas: Canvas, view: HangingView, stage: Stage) -> Rect:
+    """The row of the rule's numbers, from the first to the last."""
+    units, bar, sizes = view.readings.units, view.bench.bar, view.look.sizes
+    size, major = sizes.text("small"), major_step(canvas, view, stage)
+    ends = []
+    for number in (ceil(units.from_m(bar.left_m) / major - 1e-9), floor(units.from_m(bar.right_m) / major + 1e-9)):
+        text = view.readings.words.number(number * major, 0 if major >= 1 else 1)
+        at = (stage.camera.x_px(units.to_m(number * major)), stage.rail.y - sizes.px(18))
+        ends.append(label_box(canvas, text, (at, "center bottom"), size=size))
+    return ends[0].union(ends[1])
 
 
 def major_step(canvas: Canvas, view: HangingView, stage: Stage) -> float:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from lab.scenes.hanging_view import ROW_GAP_PX, HangingView, Stage, weight_key
 from lab.scenes.labels import LabelBoard
@@ -13,6 +14,7 @@ from lab.simulation import HangingBar, Hung
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
+from lab.ui.metrics import text_width
 
 GHOST_ID = 0
 """No weight has this id: those on the bar count from 1."""
@@ -28,6 +30,11 @@ class Place:
 
     hook: Point
     body: Rect
+
+    @property
+    def cord(self) -> Rect:
+        """The cord between them, with a little room."""
+        return Rect(self.hook[0] - 3, self.hook[1], 6, self.body.y - self.hook[1])
 
 
 def brass_rect(top: Point, side: float) -> Rect:
@@ -96,7 +103,7 @@ def draw_brass(
 
     faint: on its way, not yet on the bar.
     """
-    size = stamp_size(canvas, look, body.w, stamp)
+    size = stamp_size(look, body.w, stamp)
     margin = look.sizes.px(3)
     ring = look.sizes.px(5) + max(look.sizes.px(4), body.w * 0.09)
     whole = (body.w + 2 * margin, body.h + ring + margin)
@@ -139,13 +146,14 @@ def _draw_shape(canvas: Canvas, look: Look, body: Rect, *, picked: bool, faint: 
     canvas.box(block, outline=edge, width=sizes.px(3) if picked else stroke, radius=radius)
 
 
-def stamp_size(canvas: Canvas, look: Look, side: float, stamp: str) -> float | None:
+@lru_cache(maxsize=256)
+def stamp_size(look: Look, side: float, stamp: str) -> float | None:
     """The text size of the number on a weight, smaller where it must be; None where even that has no room."""
     usual = (("small", 1.0), ("small", 0.86))
     large = side >= look.sizes.px(40) * look.sizes.text_scale**0.5
     for style, shrink in (("body", 1.0), *usual) if large else usual:
         size = look.sizes.text(style) * shrink
-        if canvas.text_size(stamp, size=size, bold=True)[0] <= side - 4 and size * 0.9 <= side * HIGH:
+        if text_width(stamp, size=round(size), bold=True) <= side - 4 and size * 0.9 <= side * HIGH:
             return size
     return None
 
@@ -160,7 +168,7 @@ def draw_clamped(canvas: Canvas, view: HangingView, stage: Stage, weight: Hung, 
     size = (flat.w + 2 * margin, flat.h + screw + 2 * margin)
     stamp = view.readings.stamp(weight.mass_kg)
 
-    text_px = stamp_size(canvas, look, flat.w, stamp)
+    text_px = stamp_size(look, flat.w, stamp)
     shine = between(theme.brass, "#FFFFFF", SHINE_SHARE)
 
     def make(body: Canvas) -> None:
@@ -187,10 +195,11 @@ def draw_clamped(canvas: Canvas, view: HangingView, stage: Stage, weight: Hung, 
     canvas.turned(name, size, make, at=stage.camera.at(pivot.at_m, pivot.up_m), grip=grip, angle_rad=view.angle_rad)
 
 
-def draw_weights(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard) -> None:
-    """Every weight on the bar: clamped ones first, then cords, then what hangs on them."""
+def draw_weights(
+    canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard, places: Mapping[int, Place]
+) -> None:
+    """Every weight on the bar: clamped ones first, then cords, then what hangs on them.  places: of the hung ones."""
     look = view.look
-    places = hung_places(view, stage)
     for weight in view.bench.weights:
         if weight.id not in places:
             draw_clamped(canvas, view, stage, weight, picked=view.picked == weight_key(weight))

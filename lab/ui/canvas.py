@@ -114,6 +114,13 @@ class Canvas(Protocol):
         """
         ...
 
+    def kept(self, key: Hashable, draw: Callable[[], None]) -> None:
+        """What `draw` draws, for things that stay as they are while others move.
+
+        key: all that it depends on.  Under the same key it may be put down again without another call.
+        """
+        ...
+
     def clipped(self, rect: Rect) -> AbstractContextManager[None]:
         """Within the `with` block nothing outside the rectangle is drawn."""
         ...

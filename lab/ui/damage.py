@@ -60,7 +60,7 @@ def _touched_rows(ops: Sequence[Op], window: Rect) -> list[int]:
     width, height = math.ceil(window.w), math.ceil(window.h)
     rows = [0] * (-(-height // TILE_PX))
     for op in ops:
-        x, y, w, h = op.bounds if op.clip is None else visible_part(op)
+        x, y, w, h = op.bounds if op.clip is None else op.bounds.common(op.clip)
         # Two pixels more on every side: smooth edges reach over. This runs for every changed operation of every
         # frame, so it is spelled out.
         left, right = int(x) - 2, int(x + w) + 2

@@ -69,12 +69,20 @@ class Rect(NamedTuple):
 
     def intersects(self, other: "Rect") -> bool:
         """Whether they share any area."""
-        return self.x < other.right and other.x < self.right and self.y < other.bottom and other.y < self.bottom
+        left, top, w, h = self
+        x, y, wide, high = other
+        return left < x + wide and x < left + w and top < y + high and y < top + h
 
     def common(self, other: "Rect") -> "Rect":
         """The area both share; of no size where there is none."""
-        x, y = max(self.x, other.x), max(self.y, other.y)
-        return Rect(x, y, max(0.0, min(self.right, other.right) - x), max(0.0, min(self.bottom, other.bottom) - y))
+        # Spelled out: it is asked for some hundred times a frame.
+        left, top, w, h = self
+        x, y, wide, high = other
+        right = left + w if left + w < x + wide else x + wide
+        bottom = top + h if top + h < y + high else y + high
+        left = left if left > x else x
+        top = top if top > y else y
+        return Rect(left, top, right - left if right > left else 0.0, bottom - top if bottom > top else 0.0)
 
     def union(self, other: "Rect") -> "Rect":
         """The smallest rectangle that holds both."""

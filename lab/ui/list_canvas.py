@@ -11,15 +11,18 @@ from lab.ui.ops import ArcOp, Body, BoxOp, CircleOp, HatchOp, LineOp, Op, Polygo
 
 # Ink of a text reaches beyond its line box: stacked accents above, tails below, overhang at the sides.
 _INK_ASCENT, _INK_DESCENT, _INK_SIDE = 1.25, 0.4, 0.1
+MOST_KEPT = 64
+"""Pieces of pictures that a canvas remembers."""
 _FINITE = "a place that is finite in pixels would do"
 
 
 def _checked(points: Sequence[Point], least: int) -> tuple[Point, ...]:
-    kept = tuple((float(x), float(y)) for x, y in points)
+    kept = tuple([(float(x), float(y)) for x, y in points])
     if len(kept) < least:
         raise ValueError(f"{len(kept)} points given; {least} or more would do")
-    if not math.isfinite(sum(x + y for x, y in kept)):
-        raise ValueError(f"points {kept!r}; {_FINITE}")
+    for x, y in kept:
+        if not math.isfinite(x + y):
+            raise ValueError(f"points {kept!r}; {_FINITE}")
     return kept
 
 
@@ -38,6 +41,7 @@ class ListCanvas:
         """size: in whole pixels."""
         self._size = (int(size[0]), int(size[1]))
         self._clip: Rect | None = None
+        self._kept: dict[Hashable, tuple[Op, ...]] = {}
         self.ops: list[Op] = []
 
     @property
@@ -53,6 +57,18 @@ class ListCanvas:
     def again(self, ops: Sequence[Op]) -> None:
         """Operations that were recorded before, as they are."""
         self.ops.extend(ops)
+
+    def kept(self, key: Hashable, draw: Callable[[], None]) -> None:
+        """What `draw` draws; put down again from memory where the same key was drawn under the same clip."""
+        known = self._kept.get((key, self._clip))
+        if known is not None:
+            self.again(known)
+            return
+        start = len(self.ops)
+        draw()
+        if len(self._kept) >= MOST_KEPT:
+            self._kept.clear()
+        self._kept[(key, self._clip)] = tuple(self.ops[start:])
 
     def text_lines(self) -> list[str]:
         """Each text in drawing order, those on turned bodies included."""

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable, Sequence
+from functools import lru_cache
 from itertools import pairwise
 
 import pygame
@@ -58,7 +59,8 @@ def segment_quad(start: Point, end: Point, half: float) -> list[Point]:
     ]
 
 
-def dashed(points: Sequence[Point], dash: Sequence[float]) -> list[tuple[Point, Point]]:
+@lru_cache(maxsize=64)
+def dashed(points: tuple[Point, ...], dash: tuple[float, ...]) -> tuple[tuple[Point, Point], ...]:
     """The pieces of a line that are drawn, by lengths on, off, on, off... from its start."""
     pieces: list[tuple[Point, Point]] = []
     lengths = [max(0.5, length) for length in dash]
@@ -74,7 +76,7 @@ def dashed(points: Sequence[Point], dash: Sequence[float]) -> list[tuple[Point, 
             if left <= 1e-9:
                 which = (which + 1) % len(lengths) if len(lengths) % 2 == 0 else which + 1
                 left = lengths[which % len(lengths)]
-    return pieces
+    return tuple(pieces)
 
 
 def round_box(

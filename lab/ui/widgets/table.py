@@ -1,5 +1,6 @@
 """Rows of figures."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -76,18 +77,19 @@ class Table(Plain):
         """Headings, rows and the rule above the sum."""
         if self.as_list(look, width):
             return sum(self._list_height(look, row, width) for row in self.rows)
-        rows = sum(self._row_height(look, row, width) + self._rule(look, row) for row in self.rows)
-        return self._head_height(look, width) + rows
+        widths = self._widths(look, width)
+        rows = sum(self._row_height(look, row, widths) + self._rule(look, row) for row in self.rows)
+        return self._head_height(look, widths) + rows
 
     def place(self, look: Look, rect: Rect) -> tuple[tuple[Widget, Rect], ...]:
         """Its rows."""
-        narrow = self.as_list(look, rect.w)
+        narrow, widths = self.as_list(look, rect.w), self._widths(look, rect.w)
         placed: list[tuple[Widget, Rect]] = []
-        y = rect.y + (0.0 if narrow else self._head_height(look, rect.w))
+        y = rect.y + (0.0 if narrow else self._head_height(look, widths))
         for row in self.rows:
             rule = 0.0 if narrow else self._rule(look, row)
-            tall = self._list_height(look, row, rect.w) if narrow else self._row_height(look, row, rect.w)
-            placed.append((RowView(row.key, self, row, narrow), Rect(rect.x, y + rule, rect.w, tall)))
+            tall = self._list_height(look, row, rect.w) if narrow else self._row_height(look, row, widths)
+            placed.append((RowView(row.key, self, row, narrow, widths), Rect(rect.x, y + rule, rect.w, tall)))
             y += rule + tall
         return tuple(placed)
 
@@ -95,8 +97,9 @@ class Table(Plain):
         """Draws the headings and the rule above the sum."""
         if self.as_list(look, rect.w):
             return
-        head = rect.cut_top(self._head_height(look, rect.w))[0]
-        for column, cell in zip(self.columns, self.cell_rects(look, head), strict=True):
+        widths = self._widths(look, rect.w)
+        head = rect.cut_top(self._head_height(look, widths))[0]
+        for column, cell in zip(self.columns, self.cell_rects(look, head, widths), strict=True):
             low = cell.cut_bottom(text_height(look, column.text, cell.w, "small"))[0]
             draw_text(canvas, look, column.text, low, style="small", color="soft", align=column.align)
         y = head.bottom
@@ -105,7 +108,7 @@ class Table(Plain):
                 level = round(y + self._rule(look, row) / 2)
                 ends = ((rect.x, level), (rect.right, level))
                 canvas.line(ends, look.theme.ink, width=1.5 * look.sizes.unit)
-            y += self._rule(look, row) + self._row_height(look, row, rect.w)
+            y += self._rule(look, row) + self._row_height(look, row, widths)
 
     def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> Node:
         """A table of rows of cells."""
@@ -115,9 +118,9 @@ class Table(Plain):
         """Whether it is too narrow for its columns."""
         return sum(self._least(look)) + look.sizes.px(_GAP_PX) * (len(self.columns) - 1) > width + 0.5
 
-    def cell_rects(self, look: Look, row: Rect) -> tuple[Rect, ...]:
-        """Where the cells of a row lie; width left over goes between the columns."""
-        widths, gap = self._widths(look, row.w), look.sizes.px(_GAP_PX)
+    def cell_rects(self, look: Look, row: Rect, widths: Sequence[float]) -> tuple[Rect, ...]:
+        """Where the cells of a row lie; width left over goes between the columns.  widths: of the columns."""
+        gap = look.sizes.px(_GAP_PX)
         spare = max(0.0, row.w - sum(widths) - gap * (len(widths) - 1))
         each = spare / max(1, len(widths) - 1)
         rects, x = [], row.x
@@ -126,7 +129,7 @@ class Table(Plain):
             x += width + gap + each
         return tuple(rects)
 
-    def _widths(self, look: Look, width: float) -> list[float]:
+    def _widths(self, look: Look, width: float) -> tuple[float, ...]:
         """Of the columns: what they want, or where that is too much their least and a part of what is left."""
         wants, least = self._wants(look), self._least(look)
         spare = width - look.sizes.px(_GAP_PX) * (len(wants) - 1) - sum(least)
@@ -135,7 +138,7 @@ class Table(Plain):
             given = min(want, small + max(0.0, spare))
             spare -= given - small
             widths.append(given)
-        return widths
+        return tuple(widths)
 
     def _wants(self, look: Look) -> list[float]:
         heads = [natural_width(look, column.text, "small") for column in self.columns]
@@ -151,12 +154,12 @@ class Table(Plain):
     def _figures(self, look: Look, number: int) -> float:
         return max((natural_width(look, row.cells[number], _style(row)) for row in self.rows), default=0.0)
 
-    def _head_height(self, look: Look, width: float) -> float:
-        pairs = zip(self.columns, self._widths(look, width), strict=True)
+    def _head_height(self, look: Look, widths: Sequence[float]) -> float:
+        pairs = zip(self.columns, widths, strict=True)
         return max(text_height(look, column.text, wide, "small") for column, wide in pairs)
 
-    def _row_height(self, look: Look, row: TableRow, width: float) -> float:
-        name = text_height(look, row.cells[0], self._widths(look, width)[0], _style(row))
+    def _row_height(self, look: Look, row: TableRow, widths: Sequence[float]) -> float:
+        name = text_height(look, row.cells[0], widths[0], _style(row))
         usual = max(look.sizes.px(_ROW_PX), name + look.sizes.px(4))
         return max(usual, look.sizes.target) if self.pickable else usual
 
@@ -170,12 +173,13 @@ class Table(Plain):
 
 @dataclass(frozen=True, slots=True)
 class RowView(Plain):
-    """One row of a table as it lies on the screen."""
+    """One row of a table as it lies on the screen.  widths: of the columns."""
 
     key: str
     table: Table
     row: TableRow
     as_list: bool
+    widths: tuple[float, ...]
 
     def least_width(self, look: Look) -> float:
         """The table's."""
@@ -198,7 +202,7 @@ class RowView(Plain):
         if self.as_list:
             self._draw_list(canvas, look, rect, style)
             return
-        cells = zip(self.table.columns, self.row.cells, self.table.cell_rects(look, rect), strict=True)
+        cells = zip(self.table.columns, self.row.cells, self.table.cell_rects(look, rect, self.widths), strict=True)
         for column, text, cell in cells:
             draw_middle(canvas, look, text, cell, style=style, align=column.align)
 
@@ -213,7 +217,7 @@ class RowView(Plain):
 
     def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> Node:
         """A row; each cell says its column where that has a name."""
-        places = self.table.cell_rects(look, rect)
+        places = self.table.cell_rects(look, rect, self.widths)
         cells = tuple(
             Node(
                 f"{self.key}.{number}", "cell", f"{column.text} {text}" if number and column.text else text, bounds=box
