@@ -109,11 +109,12 @@ def _title(path: Path) -> str:
 def hangable(build: Build) -> Build:
     """A build for the hanging bar, which takes the place of supports.
 
-    A tool without a bar hangs by its longest pole, which becomes the bar, if all its other parts lie on it.
+    A tool without a bar hangs by its longest pole, which becomes the bar, if all its other parts lie on it. An
+    airframe is no tool.
     """
     build = build.loose()
     standing_on_nothing = replace(build, supports=())
-    if build.bar is not None:
+    if build.bar is not None or build.is_airframe:
         return standing_on_nothing
     poles = [part for part in build.parts if _is_pole(part)]
     if not poles:
