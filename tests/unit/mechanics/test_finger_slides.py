@@ -10,8 +10,8 @@ OAR = [Part("loom", 0.8, (0.6, 0.0, 0.0)), Part("blade", 0.4, (0.9, 0.0, 0.0))] 
 WOOD = Friction(0.5, 0.3)
 
 
-def slide(parts: list[Part] = OAR, left: float = 0.0, right: float = 1.0, **options: object) -> FingerSlide:
-    found = two_finger_slide(parts, left, right, **{"left": WOOD, **options})  # type: ignore[arg-type]
+def slide(parts: list[Part] = OAR, first: float = 0.0, second: float = 1.0, **options: Friction | float) -> FingerSlide:
+    found = two_finger_slide(parts, first, second, **{"left": WOOD, **options})  # type: ignore[arg-type]
     assert isinstance(found, FingerSlide)
     return found
 
@@ -113,9 +113,7 @@ def test_what_fingers_cannot_be_is_refused() -> None:
         Friction(0.5, 0.6)
     with pytest.raises(MechanicsError, match=r"kinetic friction is 0\.0"):
         Friction(0.5, 0.0)
-    with pytest.raises(
-        MechanicsError, match=r"fingers are at 0\.5 m and 0\.5 m; the right one must be more than 0\.01 m"
-    ):
+    with pytest.raises(MechanicsError, match=r"fingers are at 0\.5 m and 0\.5 m; the right one must be"):
         two_finger_slide(OAR, 0.5, 0.5, left=WOOD)
     with pytest.raises(MechanicsError, match="the fingers take more than 1000 turns"):
         two_finger_slide(OAR, 0.0, 1.0, left=Friction(0.5, 0.4999), touch_m=1e-6)
