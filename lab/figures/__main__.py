@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import asdict
 from typing import TextIO
 
+from lab.figures.published.table import PublishedRow
 from lab.figures.rows import Row
 
 
@@ -21,7 +22,7 @@ def main(argv: Sequence[str] | None = None, *, stdout: TextIO | None = None, std
     parser.add_argument("--quick", action="store_true", help="fewer rounds, for a first look")
     args = parser.parse_args(argv)
     out, talk = stdout or sys.stdout, stderr or sys.stderr
-    rows = []
+    rows: list[Row | PublishedRow] = []
     for row in _MEASURES[args.what](args.quick):
         rows.append(row)
         if not args.json:
@@ -34,8 +35,10 @@ def main(argv: Sequence[str] | None = None, *, stdout: TextIO | None = None, std
     return 0
 
 
-def as_line(row: Row) -> str:
+def as_line(row: Row | PublishedRow) -> str:
     """A row to read: the ratio first, since that is what carries over to another machine."""
+    if isinstance(row, PublishedRow):
+        return row.as_line()
     goal = f"goal {row.goal:g}" if math.isfinite(row.goal) else "no goal"
     verdict = "" if not math.isfinite(row.goal) else ", met" if row.met else ", missed"
     return (
@@ -44,8 +47,10 @@ def as_line(row: Row) -> str:
     )
 
 
-def as_json(row: Row) -> dict[str, object]:
+def as_json(row: Row | PublishedRow) -> dict[str, object]:
     """A row as JSON; what is not finite there is null."""
+    if isinstance(row, PublishedRow):
+        return row.as_json()
     values = {**asdict(row), "met": bool(row.met)}
     return {
         name: None if isinstance(value, float) and not math.isfinite(value) else value for name, value in values.items()
@@ -58,17 +63,19 @@ def _speed(quick: bool) -> Iterable[Row]:  # noqa: FBT001 - both measures are ca
     return rows(quick=quick)
 
 
-def _accuracy(quick: bool) -> Iterable[Row]:  # noqa: FBT001
+def _accuracy(quick: bool) -> Iterable[Row | PublishedRow]:  # noqa: FBT001
     from lab.figures.accuracy import accuracy_rows
     from lab.figures.accuracy_change import change_rows
     from lab.figures.accuracy_flight import flight_rows
+    from lab.figures.published.table import published_rows
 
+    yield from published_rows()
     yield from accuracy_rows()
     yield from change_rows()
     yield from flight_rows(quick=quick)
 
 
-_MEASURES: dict[str, Callable[[bool], Iterable[Row]]] = {"speed": _speed, "accuracy": _accuracy}
+_MEASURES: dict[str, Callable[[bool], Iterable[Row | PublishedRow]]] = {"speed": _speed, "accuracy": _accuracy}
 
 if __name__ == "__main__":
     sys.exit(main())

@@ -38,7 +38,7 @@ def _u10() -> list[Number]:
     return [
         Number(wall, 150.7, 0.05),
         Number(wall / 400.0, 0.377, 0.0005),
-        Number(hypot(wall, 400.0), 427.4, 0.06),
+        Number(hypot(round(wall, 1), 400.0), 427.4, 0.05),
         Number(degrees(atan2(400.0, wall)), 69.3, 0.06),
     ]
 
