@@ -51,7 +51,7 @@ def test_200_neutral_points_are_within_two_per_cent_of_the_mean_chord() -> None:
         off_whole.append(abs(ours.at_m - whole) / form.chord_m)
         off_settled.append(abs(ours.at_m - settled) / form.chord_m)
         off_closed.append(abs(ours.closed_at_m - settled) / form.chord_m)
-    # Promised: 0.02.  Their 24 strips leave 0.007 of their own, which halves as strips double; that taken off,
+    # Promised: 0.02.  Their 24 strips leave up to 0.009 of their own, which halves as strips double; that taken off,
     # what is left is our few strips' (0.001) and the extrapolation's.
     assert max(off_whole) < 0.01
     assert max(off_settled) < 0.003
