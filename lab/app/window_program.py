@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
-from collections.abc import Callable, Mapping, MutableMapping
+from collections.abc import Callable, Iterator, Mapping, MutableMapping
+from contextlib import contextmanager
 from pathlib import Path
 
 from lab.app.console import Console
@@ -36,10 +38,11 @@ def open_window(
     ask_for_display(os.environ, sys.platform)
     _quieten(os.environ, sys.platform)
     # Loaded only where there is a display to use it on.
-    from lab.app.laboratory import Laboratory
-    from lab.app.loop import Loop
-    from lab.ui.pygame_sound import Speaker
-    from lab.ui.pygame_window import NoDisplay, Window
+    with loading():
+        from lab.app.laboratory import Laboratory
+        from lab.app.loop import Loop
+        from lab.ui.pygame_sound import Speaker
+        from lab.ui.pygame_window import NoDisplay, Window
 
     try:
         window = Window("Tiltbench")
@@ -68,15 +71,27 @@ def open_window(
 
 def show_first_picture() -> None:
     """Open the window, on whatever display there is, show the start screen once, and close it."""
-    from lab.app.laboratory import Laboratory
-    from lab.app.loop import Loop
-    from lab.ui.pygame_window import Window
+    with loading():
+        from lab.app.laboratory import Laboratory
+        from lab.app.loop import Loop
+        from lab.ui.pygame_window import Window
 
     paths = find_paths()
     window = Window("Tiltbench")
     settings = load_settings(paths.settings).settings
     Loop(Laboratory(paths=paths, settings=settings, record=Record(paths.record), size=window.size), window).show()
     window.close()
+
+
+@contextmanager
+def loading() -> Iterator[None]:
+    """For what is loaded once and stays: the garbage collector does not look through it, neither now nor later."""
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.freeze()
+        gc.enable()
 
 
 def ask_for_display(environment: Mapping[str, str], platform: str) -> None:
