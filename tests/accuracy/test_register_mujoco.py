@@ -4,7 +4,9 @@ It solves a hinge exactly, so there what is left is its step (fourth order at 1 
 springs, which give way a little before they hold: there a stated slop is allowed.  pymunk beside it elsewhere.
 """
 
+from collections.abc import Callable
 from math import asin, atan2, cos, pi, radians, sin, sqrt, tan
+from typing import Any
 
 import numpy as np
 import pymunk
@@ -62,7 +64,7 @@ SWINGS = {
 AXIS = "0 -1 0"
 
 
-def engine(bodies: str, *, step_s: float, integrator: str = "RK4", more: str = "") -> tuple[object, object]:
+def engine(bodies: str, *, step_s: float, integrator: str = "RK4", more: str = "") -> tuple[Any, Any]:
     """A model and its state.  bodies: MJCF below the world."""
     model = mujoco.MjModel.from_xml_string(
         f'<mujoco><compiler angle="radian"/><option timestep="{step_s}" integrator="{integrator}" {more} '
@@ -326,16 +328,18 @@ def in_pymunk(height_m: float, friction: float, slope_rad: float) -> tuple[float
 
 @pytest.mark.parametrize("engine_of", [in_mujoco, in_pymunk], ids=["mujoco", "pymunk"])
 @pytest.mark.parametrize(("height_m", "friction"), [(0.1, 0.3), (0.1, 0.6), (0.3, 0.2), (0.3, 0.7), (0.2, 1.2)])
-def test_a_box_on_a_slope_slides_or_tips_where_we_say(engine_of: object, height_m: float, friction: float) -> None:
+def test_a_box_on_a_slope_slides_or_tips_where_we_say(
+    engine_of: Callable[[float, float, float], tuple[float, float]], height_m: float, friction: float
+) -> None:
     half = WIDE_M / 2
     body = footing(box_on_slope(height_m), [(-half, -half), (half, -half), (half, half), (-half, half)])
     found = slide_or_tip(body, friction)
     gives_way = min(found.slides_at_rad, found.tips_at_rad)
     # Ten per cent to either side of the tangent: engines' contacts creep and give.
-    slid, turned = engine_of(height_m, friction, np.arctan(0.9 * tan(gives_way)))  # type: ignore[operator]
+    slid, turned = engine_of(height_m, friction, np.arctan(0.9 * tan(gives_way)))
     assert abs(slid) < 0.02
     assert abs(turned) < 0.05
-    slid, turned = engine_of(height_m, friction, np.arctan(1.1 * tan(gives_way)))  # type: ignore[operator]
+    slid, turned = engine_of(height_m, friction, np.arctan(1.1 * tan(gives_way)))
     if found.first == "tips":
         assert turned > 0.3
     else:
