@@ -6,9 +6,8 @@ from dataclasses import dataclass, field, replace
 
 from lab.scenes.hanging_scene import along_at_m, place_at_m
 from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView
+from lab.screens.hanging_bar_keys import CANCEL, HOLDING, PLACE, REMOVE, tray_mass_kg
 from lab.screens.hanging_bar_moves import move_of, moves_of, snapped_m, weight_of, where_is, x_of
-from lab.screens.hanging_bar_panel import tray_mass_kg
-from lab.screens.hanging_bar_strip import CANCEL, HOLDING, PLACE, REMOVE, picked_weight
 from lab.simulation import Command, Hang, Move, Remove, SetHold
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import (
@@ -161,7 +160,7 @@ class Hands:
         return (Remove(weight.id),)
 
     def _held_by(self, value: str, view: HangingView) -> tuple[Command, ...]:
-        weight = picked_weight(view)
+        weight = weight_of(view, view.picked)
         if weight is None:
             return ()
         return (SetHold(weight.id, "clamped" if value == "clamped" else "hung"),)

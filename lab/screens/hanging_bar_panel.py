@@ -8,6 +8,7 @@ from lab.files import View
 from lab.scenes.hanging_view import HangingView
 from lab.scenes.rows import HIGH, NECK
 from lab.scenes.weights import brass_rect, draw_brass
+from lab.screens.hanging_bar_keys import TRAY_KG, tray_key
 from lab.screens.hanging_bar_words import (
     GOING,
     HAPPENED,
@@ -33,8 +34,6 @@ from lab.ui.widgets.widget import Widget
 
 GUESS, LET_GO, HOLD, SHOW_END, VIEW, TRAY = "guess", "let-go", "hold", "show-end", "view", "tray"
 VIEWS: tuple[View, ...] = ("plain", "numbers", "all")
-TRAY_KG = (0.050, 0.100, 0.200, 0.500)
-TRAY_PREFIX = "tray-"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,16 +45,6 @@ class PanelParts:
     action: tuple[Widget, ...]
     tray: tuple[Widget, ...]
     view: tuple[Widget, ...]
-
-
-def tray_key(mass_kg: float) -> str:
-    """The key of a tray item."""
-    return f"{TRAY_PREFIX}{mass_kg * 1000:.4g}"
-
-
-def tray_mass_kg(key: str) -> float | None:
-    """The mass of a tray item by its key; None for any other key."""
-    return next((mass for mass in TRAY_KG if tray_key(mass) == key), None)
 
 
 def panel_parts(view: HangingView, *, tables: bool, armed: str) -> PanelParts:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from lab.scenes.hanging_view import PIVOT, REFERENCE, HangingView, weight_key
-from lab.simulation import Hung
+from lab.scenes.hanging_view import PIVOT, REFERENCE, HangingView
+from lab.screens.hanging_bar_keys import CANCEL, HOLDING, PLACE, REMOVE, STRIP
+from lab.screens.hanging_bar_moves import weight_of
 from lab.ui.widgets.arrange import Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
@@ -11,13 +12,6 @@ from lab.ui.widgets.label import Label
 from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
-
-STRIP, PLACE, HOLDING, REMOVE, CANCEL = "strip", "picked-place", "picked-hold", "picked-remove", "hang-cancel"
-
-
-def picked_weight(view: HangingView) -> Hung | None:
-    """The weight that is picked, if one is and it is still there."""
-    return next((weight for weight in view.bench.weights if weight_key(weight) == view.picked), None)
 
 
 def strip(view: HangingView, *, armed_text: str = "") -> Panel | None:
@@ -46,7 +40,7 @@ def _picked(view: HangingView) -> tuple[Widget, ...]:
             Label("picked-name", say("reference line"), style="strong", middle=True),
             _place(view, bench.reference_m, bench.rail_m, say("place of the reference line")),
         )
-    weight = picked_weight(view)
+    weight = weight_of(view, view.picked)
     if weight is None:
         return ()
     name = view.look.words.content(weight.name)

@@ -1,6 +1,9 @@
 """The desk: a tree of widgets with its pointers, its keyboard focus, its dialog and its outline."""
 
+from __future__ import annotations
+
 from lab.outline import Node
+from lab.ui import widgets
 from lab.ui.arrangement import Target, arrange, renewed
 from lab.ui.canvas import Canvas
 from lab.ui.draw_memory import DrawMemory
@@ -13,7 +16,6 @@ from lab.ui.outcomes import Escaped, Scrolled, WidgetEvent
 from lab.ui.pointers import Pointers
 from lab.ui.scrolling import WHEEL_PX, into_view, scrolled, scrolled_by_key
 from lab.ui.widgets.dialog import Dialog, Toast
-from lab.ui.widgets.keypad import DONE, RUB_OUT, Keypad, keypad_dialog, press_keypad
 from lab.ui.widgets.widget import Mood, Widget
 
 
@@ -28,7 +30,7 @@ class Desk:
         self._root: Widget | None = None
         self._dialog: Dialog | None = None
         self._toast: Toast | None = None
-        self._keypad: Keypad | None = None
+        self._keypad: widgets.Keypad | None = None
         self._offsets: dict[str, float] = {}
         self._scene = arrange(look, (), {})
         self._memory = DrawMemory()
@@ -142,11 +144,11 @@ class Desk:
         spot = target.spot
         self._consumed = True
         if self._keypad is not None:
-            answer = press_keypad(self._keypad, spot.key)
+            answer = widgets.press_keypad(self._keypad, spot.key)
             self._open(answer.keypad)
             return (answer.changed,) if answer.changed else ()
         if spot.field is not None:
-            self._open(Keypad(spot.field))
+            self._open(widgets.Keypad(spot.field))
             return ()
         if spot.press_at is not None:
             return (spot.press_at(at),)
@@ -156,7 +158,7 @@ class Desk:
         if key.name == "escape":
             return self._escaped()
         if self._keypad is not None and key.name in ("backspace", "delete"):
-            self._open(press_keypad(self._keypad, RUB_OUT).keypad)
+            self._open(self._keypad.rubbed_out())
             self._consumed = True
             return ()
         answer = answer_key(key, self._active, self._focus.key)
@@ -183,14 +185,14 @@ class Desk:
         target = self._target(self._focus.key)
         keypad = self._keypad
         if keypad is None and target is not None and target.spot.field is not None and target.spot.enabled:
-            keypad = Keypad(target.spot.field)
+            keypad = widgets.Keypad(target.spot.field)
         entered = keypad.entered(text) if keypad is not None else None
         if entered is not None and entered != keypad:
             self._consumed = True
             self._open(entered)
-            self.focus(DONE)  # whoever types expects Enter to finish
+            self.focus(widgets.KEYPAD_DONE)  # whoever types expects Enter to finish
 
-    def _open(self, keypad: Keypad | None) -> None:
+    def _open(self, keypad: widgets.Keypad | None) -> None:
         self._keypad = keypad
         self._lay_out()
 
@@ -203,7 +205,7 @@ class Desk:
 
     @property
     def _modals(self) -> list[Dialog]:
-        pad = keypad_dialog(self._look, self._keypad) if self._keypad is not None else None
+        pad = widgets.keypad_dialog(self._look, self._keypad) if self._keypad is not None else None
         return [dialog for dialog in (self._dialog, pad) if dialog is not None]
 
     @property

@@ -69,7 +69,14 @@ NOT_AT_THE_START = (
     "lab.mechanics.tanks",
     "lab.mechanics.tosses",
     "lab.mechanics.two_fingers",
+    "lab.simulation.tape",
+    "lab.ui.widgets.keypad",
+    "lab.ui.widgets.number_field",
+    "lab.ui.widgets.table",
+    "lab.ui.widgets.tray",
     "pydantic",
+    "sqlite3",
+    "tomllib",
 )
 
 

@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from lab.ui.widgets.choice import ChoiceRow, option_key
     from lab.ui.widgets.dialog import Dialog, Toast
     from lab.ui.widgets.headers import Progress, Steps, header
+    from lab.ui.widgets.keypad import KEYPAD_DONE, Keypad, keypad_dialog, press_keypad
     from lab.ui.widgets.label import Label
     from lab.ui.widgets.number_field import NumberField
     from lab.ui.widgets.panel import Panel
@@ -26,6 +27,7 @@ else:
         "choice": "ChoiceRow option_key",
         "dialog": "Dialog Toast",
         "headers": "Progress Steps header",
+        "keypad": "KEYPAD_DONE Keypad keypad_dialog press_keypad",
         "label": "Label",
         "number_field": "NumberField",
         "panel": "Panel",
@@ -39,11 +41,13 @@ else:
     __getattr__ = late_names(__name__, _MODULES)
 
 __all__ = [
+    "KEYPAD_DONE",
     "Button",
     "ChoiceRow",
     "Column",
     "Dialog",
     "Handle",
+    "Keypad",
     "Label",
     "Mood",
     "NumberField",
@@ -67,5 +71,7 @@ __all__ = [
     "TrayItem",
     "Widget",
     "header",
+    "keypad_dialog",
     "option_key",
+    "press_keypad",
 ]

@@ -17,7 +17,7 @@ from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.widget import Mood, Plain, Widget
 
 KEYPAD = "keypad"
-DONE = "keypad.done"
+KEYPAD_DONE = "keypad.done"
 CLOSE = "keypad.close"
 RUB_OUT = "keypad.rub out"
 SIGN = "keypad.sign"
@@ -75,7 +75,7 @@ def press_keypad(keypad: Keypad, key: str) -> KeypadAnswer:
         return KeypadAnswer(keypad.rubbed_out())
     if key == SIGN:
         return KeypadAnswer(keypad.signed())
-    if key != DONE:
+    if key != KEYPAD_DONE:
         return KeypadAnswer(keypad.entered(key.removeprefix(f"{KEYPAD}.")))
     value = keypad.field.typed(keypad.text)
     if value is None:
@@ -137,5 +137,5 @@ def keypad_dialog(look: Look, keypad: Keypad) -> Dialog:
     )
     typed = Typed("keypad.typed", keypad.text, field.unit)
     children = (Column((typed, note), gap=2), Column((*digits, Row(last))))
-    buttons = (Button(CLOSE, say("Cancel")), Button(DONE, say("Done"), kind="main"))
+    buttons = (Button(CLOSE, say("Cancel")), Button(KEYPAD_DONE, say("Done"), kind="main"))
     return Dialog(KEYPAD, field.name, children=children, buttons=buttons, width=360.0)
