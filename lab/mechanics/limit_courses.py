@@ -69,11 +69,12 @@ class _Meeting:
 
 @dataclass(frozen=True, slots=True)
 class _Piece:
-    """A time between two meetings: all inside or all outside.  met: what it starts at, where it starts at one."""
+    """A time between two meetings: all inside or all outside; None where it is but the instant of a leg's end.
+    met: what it starts at, where it starts at one."""
 
     start_s: float
     end_s: float
-    inside: bool
+    inside: bool | None
     met: _Meeting | None
     point: PathPoint
 
@@ -89,12 +90,14 @@ def limit_crossings(path: BalancePath, limits: Limits) -> LimitCourse:
     met: _Meeting | None = None
     for piece in (piece for leg in path.legs for piece in _pieces(leg, limits)):
         met = piece.met or met
-        if not stretches or stretches[-1].inside != piece.inside:
-            if stretches and met is not None:
-                crossings.append(_crossing(piece, met))
-            stretches.append(Stretch(start_s=piece.start_s, end_s=piece.end_s, inside=piece.inside))
-        else:
+        if piece.inside is None:
+            continue
+        if stretches and stretches[-1].inside == piece.inside:
             stretches[-1] = replace(stretches[-1], end_s=piece.end_s)
+            continue
+        if stretches and met is not None:
+            crossings.append(_crossing(piece, met))
+        stretches.append(Stretch(start_s=piece.start_s, end_s=piece.end_s, inside=piece.inside))
     return LimitCourse(crossings=tuple(crossings), stretches=tuple(stretches))
 
 
@@ -133,10 +136,11 @@ def _pieces(leg: PathLeg, limits: Limits) -> list[_Piece]:
     ends = [start for start, _ in cuts[1:]] + [leg.end_s]
     pieces = []
     for (start, met), end in zip(cuts, ends, strict=True):
-        if end > start or leg.start_s == leg.end_s:
-            middle = leg.point_at(start + (end - start) / 2.0)
-            inside = standing(limits, middle.balance_point_m, middle.mass_kg).inside
-            pieces.append(_Piece(start, end, inside, met, leg.point_at(start)))
+        middle = leg.point_at(start + (end - start) / 2.0)
+        # What a path meets just at the end of a leg may be where the next leg sets out from, never to meet it again.
+        lasts = end > start or leg.start_s == leg.end_s
+        inside = standing(limits, middle.balance_point_m, middle.mass_kg).inside if lasts else None
+        pieces.append(_Piece(start, end, inside, met, leg.point_at(start)))
     return pieces
 
 

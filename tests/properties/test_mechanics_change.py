@@ -48,7 +48,7 @@ def test_the_shift_is_the_difference_of_two_sums(
     # Two sums of places up to 20 scales, rounded a few times each.
     assert isclose(after - before, shift, rel_tol=0.0, abs_tol=1e-14 * 20.0 * length_scale)
     assert isclose(
-        move_m(mass_kg=parts[0].mass_kg, balance_shift_m=shift, whole_kg=whole), by, rel_tol=1e-14, abs_tol=0.0
+        move_m(mass_kg=parts[0].mass_kg, balance_shift_m=shift, whole_kg=whole), by, rel_tol=1e-14, abs_tol=1e-300
     )
 
 
@@ -99,7 +99,10 @@ def test_no_lighter_ballast_exists_where_marks_tie_and_at_every_scale(
     if isinstance(found, CannotBeDone):
         assert expected is None
         return
-    assert expected is not None
+    if expected is None:
+        # Balanced but for round-off, which a place at the target itself cannot take away: for scipy, no answer.
+        assert found.loads == ()
+        expected = 0.0
     # scipy's default tolerance is 1e-7, on moments of marks of at least 0.1.
     assert isclose(found.mass_kg / mass_scale, expected, rel_tol=1e-5, abs_tol=1e-5)
     for axis in axes:
@@ -175,9 +178,9 @@ def test_a_mobile_pinned_at_each_bars_balance_point_is_level(top: MobileBar) -> 
         return MobileBar(bar.name, bar.parts, Pivot(moment_sum(loads).balance_point_m[0]), below=below)
 
     found = mobile_sum(pinned(top))
-    # Level is 1e-9 of the moments about the pin; a lone part on its pin has none, and round-off in them is not less.
     for level in found.levels:
-        reach = max(abs(row.arm_m[0]) for row in level.sum.rows)
-        if reach > 1e-5:
+        # A pin up to 10 m away lies within 1e-15 m of where it should: under 1e-9 of the moments but where almost
+        # all of the weight hangs at the pin itself.
+        if level.turn.scale_kg_m > 1e-4 * level.carried_kg:
             assert level.turn.goes == "level"
         assert isfinite(level.tilt_rad)

@@ -168,6 +168,13 @@ def test_a_path_through_a_corner_crosses_once() -> None:
     assert crossing.edge in (1, 2)
 
 
+def test_a_path_that_comes_up_to_an_edge_and_stays_there_has_come_in() -> None:
+    box = Limits(outline=((0.2, 4.0), (0.2, 8.0), (0.3, 8.0), (0.3, 4.0)))
+    path = BalancePath(legs=(leg(0.0, 10.0, 7.0, 0.0, 2.8, -0.07), leg(10.0, 20.0, 7.0, 0.0, 2.1, 0.0)))
+    (crossing,) = limit_crossings(path, box).crossings
+    assert (crossing.at_s, crossing.goes, crossing.edge) == (10.0, "in", 2)
+
+
 def test_a_path_along_an_edge_is_inside() -> None:
     box = Limits(outline=((0.2, 4.0), (0.2, 8.0), (0.3, 8.0), (0.3, 4.0)))
     path = BalancePath(legs=(leg(0.0, 10.0, 7.0, -0.1, 2.1, -0.03),))
