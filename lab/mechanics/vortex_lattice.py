@@ -198,7 +198,8 @@ def _strips(flat: Sequence[Surface], *, strips: int) -> _Strips:
     edges, middles = [np.array(kept[:1])], []
     for near, far in pairwise(kept):
         # By the root of the share: a short cut needs its strips for the load's fall at its ends.
-        count = max(FEWEST_STRIPS, ceil(strips * sqrt((far - near) / longest)))
+        # Less a trace: round-off of where the airframe stands must not add a strip to a whole half-span.
+        count = max(FEWEST_STRIPS, ceil(strips * sqrt((far - near) / longest) - SAME_EDGE * strips))
         turn = np.arange(1, count + 1) * (pi / count)
         edges.append(near + (far - near) * (1.0 - np.cos(turn)) / 2.0)
         middles.append(near + (far - near) * (1.0 - np.cos(turn - pi / (2 * count))) / 2.0)
