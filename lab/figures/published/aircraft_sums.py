@@ -203,7 +203,7 @@ AIRCRAFT = (
     CheckValue("F22", "S-13", "memory", lambda: [Number(balance((67, 7.5 + 222), (1151, 7.5)), 19.7, 0.05)]),
     CheckValue("F23", "S-13", "memory", lambda: [Number(balance((67, 222 - 80), (1151, -80)), -67.8, 0.05)]),
     CheckValue("F24", "S-13", "memory", _f24),
-    CheckValue("F25", "S-25", "part", _f25),
+    CheckValue("F25", "S-53", "part", _f25),
     CheckValue("F27", "S-14", "seen", _f27),
     CheckValue("F31", "S-14", "seen", _f31),
     CheckValue("F33", "S-15", "seen", lambda: [Number(balance((285, 0), (1465 + 1395, 92)), 83.7, 0.05)]),
