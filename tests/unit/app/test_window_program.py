@@ -1,7 +1,9 @@
+import gc
+
 import pytest
 
 from lab.app.main import main
-from lab.app.window_program import NoDisplayError, ask_for_display, run_safely
+from lab.app.window_program import NoDisplayError, ask_for_display, loading, run_safely
 
 
 @pytest.mark.parametrize(
@@ -49,3 +51,16 @@ def test_what_is_to_be_kept_is_kept_however_the_window_ends():
     with pytest.raises(RuntimeError):
         run_safely(crash, lambda: kept.append("answer"))
     assert kept == ["answer"]
+
+
+def test_what_is_loaded_once_is_left_alone_by_the_collector_and_what_comes_later_is_not():
+    before = gc.get_freeze_count()
+    try:
+        with pytest.raises(ImportError), loading():
+            assert not gc.isenabled()
+            kept = [[] for _ in range(1000)]
+            raise ImportError("no such driver")
+        assert gc.isenabled()
+        assert gc.get_freeze_count() >= before + len(kept)
+    finally:
+        gc.unfreeze()
