@@ -75,7 +75,8 @@ def fingers_beside_steps(step_s: float = STEP_S, pace_m_s: float = PACE_M_S) -> 
     """The farthest that a finger's stop is from the same slide stepped in time, beside what inertia takes."""
     grips = Friction(0.5, 0.35), Friction(0.45, 0.3)
     slide = two_finger_slide([Part("oar", 1.2, (0.0, 0.0, 0.0))], -0.4, 0.7, left=grips[0], right=grips[1])
-    assert isinstance(slide, FingerSlide)
+    if not isinstance(slide, FingerSlide):
+        raise ValueError("these fingers must span the balance point")
     stops = [leg.to_m for leg in slide.legs[:5]]
     stepped = fingers_stepped_m(1.2, (-0.4, 0.7), grips, pace_m_s=pace_m_s, step_s=step_s, turns=5)
     off = max(
@@ -108,7 +109,8 @@ def doubt_beside_trials(trials: int = 1_000_000) -> Row:
     digit: what JCGM 101, 8.1, allows before the law of propagation is taken to fail.  Source: S-52."""
     parts = doubted_parts()
     ours = balance_point_doubt_m(parts)
-    assert ours is not None
+    if ours is None:
+        raise ValueError("these parts must state their doubts")
     found = balance_trials_m(parts, SEED, trials)
     balance = moment_sum(parts).balance_point_m
     worst, beside = 0.0, 1.0

@@ -6,6 +6,7 @@ root finding, a finger slide stepped in time with the body's inertia, and trials
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from math import inf
 
 import numpy as np
 from numpy.typing import NDArray
@@ -118,9 +119,8 @@ def path_cases(seed: int, count: int) -> list[tuple[BalancePath, Limits]]:
 
 def crossings_by_scipy_s(path: BalancePath, limits: Limits, *, samples: int = 4000) -> list[float]:
     """Crossings found by watching for a change, then by scipy's root finding on the limit that changed."""
-    assert limits.across_m is not None
     signs: list[Callable[[float], float]] = [_beside(path, edge) for edge in limits.edges]
-    signs += [_past(path, side) for side in limits.across_m]
+    signs += [_past(path, side) for side in limits.across_m or ()]
     times = np.linspace(path.legs[0].start_s, path.legs[-1].end_s, samples)
     inside = [_inside(path, limits, float(at)) for at in times]
     found = []
@@ -159,8 +159,8 @@ def _inside(path: BalancePath, limits: Limits, at_s: float) -> bool:
     for (a, low), (b, high) in limits.edges:
         if (low > point.mass_kg) != (high > point.mass_kg):
             odd ^= along < a + (b - a) * (point.mass_kg - low) / (high - low)
-    assert limits.across_m is not None
-    return odd and limits.across_m[0] <= across <= limits.across_m[1]
+    left, right = limits.across_m or (-inf, inf)
+    return odd and left <= across <= right
 
 
 def fingers_stepped_m(

@@ -172,7 +172,19 @@ def test_a_path_that_comes_up_to_an_edge_and_stays_there_has_come_in() -> None:
     box = Limits(outline=((0.2, 4.0), (0.2, 8.0), (0.3, 8.0), (0.3, 4.0)))
     path = BalancePath(legs=(leg(0.0, 10.0, 7.0, 0.0, 2.8, -0.07), leg(10.0, 20.0, 7.0, 0.0, 2.1, 0.0)))
     (crossing,) = limit_crossings(path, box).crossings
-    assert (crossing.at_s, crossing.goes, crossing.edge) == (10.0, "in", 2)
+    assert (crossing.goes, crossing.edge) == ("in", 2)
+    assert crossing.at_s == pytest.approx(10.0, rel=1e-14)
+
+
+def test_a_path_that_comes_up_to_a_corner_and_stays_there_has_come_in() -> None:
+    """The second leg never meets anything: what it sets out from was met at the end of the first."""
+    outline = ((-0.2, 3.0), (-0.3, 6.0), (-0.1, 10.0), (0.2, 10.0), (0.3, 5.0), (0.2, 3.0))
+    path = BalancePath(legs=(leg(0.0, 10.0, 7.0, 0.3, -2.8, 0.18), leg(10.0, 20.0, 10.0, 0.0, -1.0, 0.0)))
+    found = limit_crossings(path, Limits(outline=outline))
+    (crossing,) = found.crossings
+    assert crossing.goes == "in"
+    assert crossing.at_s == pytest.approx(10.0, rel=1e-9)
+    assert found.stretches[-1].inside
 
 
 def test_a_path_along_an_edge_is_inside() -> None:
