@@ -1,13 +1,20 @@
-"""Plan-forms drawn from a fixed seed, and their neutral points by a lattice that is not ours."""
+"""Plan-forms drawn from a fixed seed, and their neutral points by a lattice that is not ours.
+
+aerosandbox is loaded when it is first asked: not every Python has it, and the plan-forms need it not.
+"""
+
+from __future__ import annotations
 
 from dataclasses import dataclass
 from math import radians, sqrt, tan
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-import aerosandbox  # type: ignore[import-untyped]
 import numpy as np
 
 from lab.mechanics import Surface, mean_chord
+
+if TYPE_CHECKING:
+    import aerosandbox  # type: ignore[import-untyped]
 
 SEED = 20_040
 COUNT = 200
@@ -84,6 +91,8 @@ def theirs_m(form: PlanForm, *, spanwise: int = SPANWISE) -> float:
     where the other one ends, so that both have the same strips there: without that its control points come to
     lie next to wake lines, and refining makes it worse.
     """
+    import aerosandbox
+
     found = aerosandbox.VortexLatticeMethod(
         their_airplane(form),
         aerosandbox.OperatingPoint(velocity=10.0, alpha=SMALL_ANGLE_DEG),
@@ -101,6 +110,8 @@ def extrapolated_m(half_m: float, whole_m: float) -> float:
 
 def their_airplane(form: PlanForm) -> aerosandbox.Airplane:
     """The plan-form as aerosandbox has it; moments about the origin, over the wing's area and mean chord."""
+    import aerosandbox
+
     wing = form.surfaces[0]
     return aerosandbox.Airplane(
         name="plan-form",
@@ -113,6 +124,8 @@ def their_airplane(form: PlanForm) -> aerosandbox.Airplane:
 
 
 def _their_wing(surface: Surface, surfaces: tuple[Surface, ...]) -> aerosandbox.Wing:
+    import aerosandbox
+
     half = surface.span_m / 2.0
     cuts = sorted({0.0, *(each.span_m / 2.0 for each in surfaces if each.span_m <= surface.span_m)})
     taper = surface.tip_chord_m - surface.root_chord_m

@@ -4,8 +4,8 @@ import csv
 from dataclasses import replace
 from math import pi, radians
 from pathlib import Path
+from typing import Any
 
-import aerosandbox
 import numpy as np
 import pytest
 
@@ -16,6 +16,11 @@ from lab.mechanics.vortex_lattice import ROWS, STRIPS
 FORMS = plan_forms()
 #: Two of each kind, so that aerosandbox is asked afresh every time; all 200 are in tests/soak.
 ASKED_AGAIN = (0, 1, 2, 3, 101, 103)
+
+
+@pytest.fixture
+def aerosandbox() -> Any:
+    return pytest.importorskip("aerosandbox", reason="no wheels for this Python yet")
 
 
 def recorded() -> list[dict[str, str]]:
@@ -60,6 +65,7 @@ def test_200_neutral_points_are_within_two_per_cent_of_the_mean_chord() -> None:
     assert np.median(off_closed) < 0.05
 
 
+@pytest.mark.usefixtures("aerosandbox")
 @pytest.mark.parametrize("number", ASKED_AGAIN)
 def test_aerosandbox_still_says_what_was_recorded(number: int) -> None:
     row, form = recorded()[number], FORMS[number]
@@ -79,6 +85,7 @@ def test_four_times_the_strips_and_twice_the_rows_change_nothing_that_matters(nu
     assert abs(rows - usual) < 0.001 * form.chord_m
 
 
+@pytest.mark.usefixtures("aerosandbox")
 def test_their_strips_bring_them_to_us_and_not_away() -> None:
     form = FORMS[2]
     ours = pitch_slopes(form.surfaces, 0.0, strips=4 * STRIPS).neutral_m
@@ -88,7 +95,7 @@ def test_their_strips_bring_them_to_us_and_not_away() -> None:
     assert errors[1] / errors[2] == pytest.approx(2.0, rel=0.1)
 
 
-def test_turning_is_met_as_aerosandbox_meets_it() -> None:
+def test_turning_is_met_as_aerosandbox_meets_it(aerosandbox: Any) -> None:
     about, speed, rate = mean_chord(FORMS[0].surfaces[0]).quarter_m, 10.0, 1e-3
     # Theirs turns about the origin, whatever moments are taken about; so the airframe is moved there.
     moved = (replace(each, at_m=(each.at_m[0] - about, 0.0, each.at_m[2])) for each in FORMS[0].surfaces)

@@ -13,6 +13,7 @@ RECORD = Path(__file__).parents[1] / "accuracy" / "neutral_points.csv"
 
 @pytest.mark.soak
 def test_all_200_neutral_points_stand_as_recorded_and_within_two_per_cent() -> None:
+    pytest.importorskip("aerosandbox", reason="no wheels for this Python yet")
     lines = [line for line in RECORD.read_text(encoding="utf-8").splitlines() if not line.startswith("#")]
     for form, row in zip(plan_forms(), csv.DictReader(lines), strict=True):
         whole = theirs_m(form)
