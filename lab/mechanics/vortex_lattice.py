@@ -42,6 +42,8 @@ TOUCH_SHARE = 0.01
 """Share of the mean chord under which two surfaces are at one height; overlapping there, they are one surface.
 """
 
+ON_LINE_RAD = 1e-7
+"""Angle between the views to both ends of a bound leg, under which a point lies on its line."""
 
 FARTHEST = 1e3
 """Most that a surface's chord, its span, or its distance from the wing may be in mean chords of the wing, and one
@@ -283,12 +285,13 @@ def downwash_by_each(panels: Lattice) -> Floats:
     x2, y2, z2 = (from_right[..., axis] for axis in range(3))
     far1 = np.sqrt(x1 * x1 + y1 * y1 + z1 * z1)
     far2 = np.sqrt(x2 * x2 + y2 * y2 + z2 * z2)
-    # The bound leg runs from left to right; a point on its own line feels nothing of it.
+    # The bound leg runs from left to right; a point on its own line feels nothing of it.  Within a ten-millionth
+    # of a radian of that line the difference of two cosines is round-off, and what it stands for is nothing.
     dx, dy = x1 - x2, y1 - y2
     lever_x, lever_y, lever_z = y1 * z2 - z1 * y2, z1 * x2 - x1 * z2, x1 * y2 - y1 * x2
     lever2 = lever_x**2 + lever_y**2 + lever_z**2
     pull = (dx * x1 + dy * y1) / far1 - (dx * x2 + dy * y2) / far2
-    off_line = lever2 > (1e-12 * (dx * dx + dy * dy)) ** 2
+    off_line = lever2 > (ON_LINE_RAD * far1 * far2) ** 2
     up = np.divide(lever_z * pull, lever2, out=np.zeros_like(pull), where=off_line)
     # The trailing legs: in from far aft to the left end, out from the right end to far aft.
     up += _trailing(x2, y2, z2, far2) - _trailing(x1, y1, z1, far1)
