@@ -15,11 +15,13 @@ from lab.lesson.actions import (
     Sureness,
     Watched,
 )
-from lab.lesson.asked import SIDES, Answer, Asked, Side
+from lab.lesson.asked import SIDES, Asked, Side
 from lab.lesson.asking import ask
 from lab.lesson.checking import check_lesson
-from lab.lesson.contrasts import Contrast
-from lab.lesson.explanation import Explanation, explain
+from lab.lesson.contrast import Contrast
+from lab.lesson.explaining import explain
+from lab.lesson.explanation import Explanation
+from lab.lesson.forms import Answer, Choice, Form, Number, Numbers, Option
 from lab.lesson.happenings import Answered, Refusal, RunEvent, Unclear
 from lab.lesson.lesson import Lesson, Question
 from lab.lesson.messages import Amount, Message, Wording, render, shown_amount
@@ -36,8 +38,10 @@ __all__ = [
     "Answer",
     "Answered",
     "Asked",
+    "Choice",
     "Contrast",
     "Explanation",
+    "Form",
     "Give",
     "Hint",
     "Leave",
@@ -45,6 +49,9 @@ __all__ = [
     "LockIn",
     "Message",
     "Next",
+    "Number",
+    "Numbers",
+    "Option",
     "Question",
     "Refusal",
     "Run",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from lab.lesson.asked import Answer
+from lab.lesson.forms import Answer
 
 Sureness = Literal["guess", "fairly", "certain"]
 SURENESS: tuple[Sureness, ...] = ("guess", "fairly", "certain")
@@ -20,7 +20,7 @@ class Give:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Set:
-    """Show an answer on the picture.  value: a side, or metres along.  given: as the screen showed it."""
+    """Show an answer on the picture.  value: of the question's form.  given: as the screen showed it."""
 
     value: Answer
     given: str

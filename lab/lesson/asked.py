@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Any, Literal
 
 from lab.files import Build, UnitSystem
-from lab.lesson.lesson import Ask
+from lab.lesson.forms import Answer, Form
 from lab.lesson.messages import Message
+from lab.lesson.task import Task
 
 Side = Literal["left", "right", "level"]
 SIDES: tuple[Side, ...] = ("left", "level", "right")
-
-Answer = Side | float
-"""What can be given: the end that goes down, or a place in metres in the build's own coordinates."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,10 +20,12 @@ class Asked:
 
     title, text, prompt: what is asked, what is given, what to do.  hints: in steps; none of them holds the number.
     build: the scene; a side question has its pivot, a place question none.
-    truth: the end that goes down, or the balance point in metres.
-    tolerance_m: half the width that counts as right, in metres (place only).
+    detail: what the question says beside its scene, in SI; None where the scene is all.
+    form: the form of its answer.  truth: an answer of that form.
+    tolerance: half the width that counts, in SI; None where one chooses.
+    tolerance_m: the same where the answer is a length.
     pad_half_m: half the width of the finger's pad in metres, so that what counts as right is what stays up; 0 is a pin.
-    decimals: figures after the point of a place in the build's length unit.
+    decimals: figures after the point of a number in the build's own unit.
     left_m, right_m: the ends of the body along, in metres; a marker stops there.
     claims: ways of thinking the writer says this question tells apart.
     """
@@ -34,7 +34,7 @@ class Asked:
     question_name: str
     index: int
     count: int
-    kind: Ask
+    kind: str
     seed: int
     round: int
     title: Message
@@ -43,7 +43,10 @@ class Asked:
     hints: tuple[Message, ...]
     build: Build
     units: UnitSystem
+    detail: Any
+    form: Form
     truth: Answer
+    tolerance: float | None
     tolerance_m: float | None
     pad_half_m: float
     decimals: int
@@ -51,3 +54,8 @@ class Asked:
     right_m: float
     claims: tuple[str, ...]
     varied: bool
+
+    @property
+    def task(self) -> Task:
+        """What the truth depends on."""
+        return Task(kind=self.kind, build=self.build, detail=self.detail, tolerance=self.tolerance)

@@ -2,21 +2,14 @@
 
 from __future__ import annotations
 
-import math
-
 from lab.files import UNITS
 from lab.lesson.amounts import amounts_of
 from lab.lesson.asked import Asked
-from lab.lesson.lesson import Ask, Lesson
-from lab.lesson.messages import Message, message, msg, written
+from lab.lesson.kinds import KINDS
+from lab.lesson.lesson import Lesson
+from lab.lesson.messages import Message, written
 from lab.lesson.situation import situation_of
-from lab.lesson.truth import truth_of
-from lab.lesson.variation import drawn, tolerance_m
-
-PROMPTS: dict[Ask, str] = {
-    "side": msg("Which end drops when you let go, or does it stay level?"),
-    "place": msg("Where would one finger hold it level?"),
-}
+from lab.lesson.variation import drawn
 
 
 def ask(lesson: Lesson, index: int, *, seed: int, round: int = 0) -> Asked:  # noqa: A002 - its name everywhere
@@ -26,12 +19,12 @@ def ask(lesson: Lesson, index: int, *, seed: int, round: int = 0) -> Asked:  # n
     Raises IndexError if there is no such question.
     """
     question = lesson.questions[index]
-    build = drawn(question, lesson=lesson.name, units=lesson.units, seed=seed, round_=round).build
+    task = drawn(question, lesson=lesson.name, units=lesson.units, seed=seed, round_=round).task
+    kind, build = KINDS[task.kind], task.build
     units = UNITS[build.units]
-    amounts = amounts_of(build)
+    amounts = amounts_of(task)
     seen = situation_of(build)
-    within_m = tolerance_m(question, build)
-    pad_half_m = build.pivot.pad_m if build.pivot is not None else 0.0
+    quantity = kind.quantity_of(question.keys)
 
     def worded(text: str) -> Message:
         return written(text, amounts)
@@ -41,26 +34,24 @@ def ask(lesson: Lesson, index: int, *, seed: int, round: int = 0) -> Asked:  # n
         question_name=question.name,
         index=index,
         count=len(lesson.questions),
-        kind=question.ask,
+        kind=task.kind,
         seed=seed,
         round=round,
         title=worded(question.title),
         text=worded(question.say),
-        prompt=message(PROMPTS[question.ask]),
+        prompt=kind.prompt(task),
         hints=tuple(worded(hint) for hint in question.hints),
         build=build,
         units=units,
-        truth=truth_of(question.ask, build),
-        tolerance_m=within_m,
-        pad_half_m=pad_half_m if within_m is None else within_m,
-        decimals=1 if question.tolerance is None else decimals_for(question.tolerance),
+        detail=task.detail,
+        form=kind.form(task),
+        truth=kind.truth(task),
+        tolerance=task.tolerance,
+        tolerance_m=task.tolerance if quantity == "length" else None,
+        pad_half_m=kind.pad_half_m(task),
+        decimals=1 if quantity is None else task.decimals(quantity),
         left_m=units.to_m(seen.left),
         right_m=units.to_m(seen.right),
         claims=question.claims,
         varied=bool(question.ranges),
     )
-
-
-def decimals_for(tolerance: float) -> int:
-    """Return how many figures after the point show a place well enough for a tolerance, at least one."""
-    return max(1, math.ceil(-math.log10(tolerance)))

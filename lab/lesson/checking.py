@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from lab.files import Fault, KeyPath, load, shown
-from lab.lesson.asking import PROMPTS
 from lab.lesson.fault_places import FaultPlaces
+from lab.lesson.kinds import kind_of
 from lab.lesson.lesson import Lesson, Question
 from lab.lesson.matching import Blur, blurs, never_apart
 from lab.lesson.messages import words_in
-from lab.lesson.variation import Draw, drawn, tolerance_m
+from lab.lesson.variation import Draw, drawn
 
 SEEDS = 60
 """How many seeds a varied question is tried with, each asked for the first time and again."""
@@ -57,16 +57,16 @@ def _draws(lesson: Lesson, question: Question) -> list[Draw]:
 
 
 def _warnings(question: Question, draws: list[Draw]) -> Iterator[tuple[KeyPath, str, str]]:
-    words = sum(words_in(text) for text in (question.title, question.say, PROMPTS[question.ask]))
+    prompt = kind_of(draws[0].task).prompt(draws[0].task).template
+    words = sum(words_in(text) for text in (question.title, question.say, prompt))
     if words > MOST_WORDS:
         yield ("say",), f"{words} words before a learner can act", f"write at most {MOST_WORDS}"
     found: dict[Blur, None] = {}
     for draw in draws:
         if draw.quality != "clear":
-            within_m = tolerance_m(question, draw.build)
-            found |= dict.fromkeys(blurs(question.ask, draw.build, question.claims, tolerance_m=within_m))
+            found |= dict.fromkeys(blurs(draw.task, question.claims))
     if question.is_silent:
-        for group in never_apart(question.ask, [(draw.build, tolerance_m(question, draw.build)) for draw in draws]):
+        for group in never_apart(draw.task for draw in draws):
             what = "no answer tells apart: " + ", ".join(group)
             yield ("ways",), what, "name in `ways` what it should tell apart, or write `ways = []`"
     for blur in found:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from lab.lesson.lesson import Ask
 from lab.lesson.messages import Message
 
 
@@ -12,14 +11,15 @@ from lab.lesson.messages import Message
 class Answered:
     """One answer, in plain values, as the record keeps it.
 
-    scene: the build as TOML text.  given: as typed or shown.  understood, truth: a side's name, or a place in the
-    scene's own length unit.  tolerance: in that unit, None for a side.  sure: None if it was never said.
+    scene: the build as TOML text.  given: as typed or shown.  understood, truth: the key of an option, or one number
+    or several in the scene's own unit (times in seconds).  tolerance: in that unit, None where one chooses.
+    sure: None if it was never said.
     ways: every way of thinking that fits.  locked: False when the learner left with an answer given but not locked in.
     """
 
     lesson: str
     question: str
-    kind: Ask
+    kind: str
     seed: int
     round: int
     scene: str

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from types import MappingProxyType
 from typing import Any, Literal
 
-Ask = Literal["side", "place"]
 Level = Literal["early", "middle", "later"]
 KeyPath = tuple[str | int, ...]
+NO_KEYS: Mapping[str, Any] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +51,8 @@ class SceneSource:
 class Question:
     """One question as written.
 
-    tolerance: half the width that still counts, in the scene's length unit; None for a side.
+    keys: what the question says beside its scene, as written: where something hangs, what is moved.
+    tolerance: half the width that still counts, in the scene's own unit; None where one chooses.
     claims: the ways of thinking that the writer says this question tells apart.
     is_silent: nothing is said of ways, not even that there are none; then all of them are looked at.
     expect: what the writer expects the truth to be; only ever compared.
@@ -58,17 +60,18 @@ class Question:
     """
 
     name: str
-    ask: Ask
+    ask: str
     title: str
     say: str
     scene: SceneSource
+    keys: Mapping[str, Any] = field(default_factory=lambda: NO_KEYS)
     tolerance: float | None = None
     claims: tuple[str, ...] = ()
     is_silent: bool = False
     hints: tuple[str, ...] = ()
     ranges: tuple[Range, ...] = ()
     as_written_first: bool = False
-    expect: str | float | None = None
+    expect: str | float | tuple[float, ...] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,7 +11,8 @@ from lab.files import UNITS, Fault, FileFaults, Keyed, KeyPath, load, shown
 from lab.lesson.fault_places import FaultPlaces
 from lab.lesson.lesson import Lesson, Question, Range, SceneSource
 from lab.lesson.scene_files import SceneRefusedError, load_scene
-from lab.lesson.schema import LessonTable, QuestionTable, table_faults, what_can_be_read
+from lab.lesson.schema import KEYS_BY_KIND, LessonTable, QuestionTable
+from lab.lesson.schema_faults import table_faults, what_can_be_read
 from lab.lesson.soundness import question_faults
 
 
@@ -72,7 +73,8 @@ def _question(path: Path, keyed: Keyed, index: int, data: Any, units: str) -> tu
         faults += found
     if scene is None:
         scene, unread = SceneSource(table={}, lines={}, file=str(path), at=(*at, "scene")), unread | {"scene"}
-    question = _from_tables(table, scene)
+    keys = {key: data[key] for key in KEYS_BY_KIND if key in data and key not in unread}
+    question = _from_tables(table, scene, keys)
     faults += question_faults(question, index=index, units=units, places=places, unread=unread)
     return question, faults
 
@@ -95,13 +97,14 @@ def _scene(
     return SceneSource(table=loaded.data, lines=loaded.lines, file=file, at=at_in_file), []
 
 
-def _from_tables(table: QuestionTable, scene: SceneSource) -> Question:
+def _from_tables(table: QuestionTable, scene: SceneSource, keys: dict[str, Any]) -> Question:
     return Question(
         name=table.name,
         ask=table.ask,
         title=table.title,
         say=table.say,
         scene=scene,
+        keys=keys,
         tolerance=table.tolerance,
         claims=tuple(table.ways or ()),
         is_silent=table.ways is None,
@@ -111,7 +114,7 @@ def _from_tables(table: QuestionTable, scene: SceneSource) -> Question:
             for names, each in table.vary.items()
         ),
         as_written_first=table.as_written_first,
-        expect=table.expect,
+        expect=tuple(table.expect) if isinstance(table.expect, list) else table.expect,
     )
 
 

@@ -7,14 +7,14 @@ So it hands out `Message` values; `render` words them through anything that has 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Literal, Protocol
 
 from lab.files import UnitSystem
 
-AmountKind = Literal["mass", "length", "moment", "number"]
+AmountKind = Literal["mass", "length", "moment", "volume", "time", "number"]
 
 MOST_DECIMALS = 3
 """Figures after the point that a given number may show; a lesson's numbers are read from rulers and kitchen scales."""
@@ -44,7 +44,8 @@ class Wording(Protocol):
 class Amount:
     """A number with its kind, kept in SI until it is shown.
 
-    value: kg, m, kg·m or a bare number, by `kind`.  decimals: figures after the point; None shows as many as it needs.
+    value: kg, m, kg·m, m³, s or a bare number, by `kind`.
+    decimals: figures after the point; None shows as many as it needs.
     unit: whether the unit's word follows.
     """
 
@@ -100,6 +101,16 @@ def moment(value_kg_m: float, *, decimals: int | None = None, unit: bool = False
     return Amount(kind="moment", value=value_kg_m, decimals=decimals, unit=unit)
 
 
+def volume(value_m3: float, *, decimals: int | None = None, unit: bool = True) -> Amount:
+    """Return a volume in cubic metres, to be shown in the listener's unit."""
+    return Amount(kind="volume", value=value_m3, decimals=decimals, unit=unit)
+
+
+def seconds(value_s: float, *, decimals: int | None = None, unit: bool = True) -> Amount:
+    """Return a time in seconds."""
+    return Amount(kind="time", value=value_s, decimals=decimals, unit=unit)
+
+
 def number(value: float, *, decimals: int | None = 0) -> Amount:
     """Return a bare number."""
     return Amount(kind="number", value=value, decimals=decimals, unit=False)
@@ -145,10 +156,13 @@ def _shown(value: Value, words: Wording, units: UnitSystem) -> str:
 
 
 def _in_units(amount: Amount, units: UnitSystem) -> tuple[float, str]:
-    if amount.kind == "mass":
-        return units.from_kg(amount.value), units.weight_word
-    if amount.kind == "length":
-        return units.from_m(amount.value), units.length_word
-    if amount.kind == "moment":
-        return units.from_kg_m(amount.value), units.moment_word
-    return amount.value, ""
+    shown_in: dict[AmountKind, tuple[Callable[[float], float], str]] = {
+        "mass": (units.from_kg, units.weight_word),
+        "length": (units.from_m, units.length_word),
+        "moment": (units.from_kg_m, units.moment_word),
+        "volume": (units.from_m3, units.volume_word),
+        "time": (float, "s"),
+        "number": (float, ""),
+    }
+    convert, word = shown_in[amount.kind]
+    return convert(amount.value), word

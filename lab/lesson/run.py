@@ -24,9 +24,11 @@ from lab.lesson.actions import (
     Sure,
     Watched,
 )
-from lab.lesson.asked import SIDES, Answer, Asked
+from lab.lesson.asked import Asked
 from lab.lesson.asking import ask
-from lab.lesson.explanation import Explanation, explain
+from lab.lesson.explaining import explain
+from lab.lesson.explanation import Explanation
+from lab.lesson.forms import Answer, from_si
 from lab.lesson.happenings import Answered, Refusal, RunEvent, Unclear
 from lab.lesson.lesson import Lesson
 from lab.lesson.messages import Message, message, msg
@@ -45,7 +47,7 @@ _NOT_SEEN = msg("See what happens first.")
 class Run:
     """Where a learner is in a lesson.
 
-    given: the answer as it was given.  value: as it was understood (a side, or metres), None before.
+    given: the answer as it was given.  value: as it was understood, None before.
     hints: how many have been asked for.  explanation: from lock-in on.  marks: one a question, for the row of progress.
     """
 
@@ -112,8 +114,7 @@ def _give(run: Run, action: Give) -> Stepped:
 def _set(run: Run, action: Set) -> Stepped:
     if run.phase != "predict":
         return _refused(run, _IS_LOCKED)
-    fits = action.value in SIDES if run.asked.kind == "side" else isinstance(action.value, float)
-    if not fits:
+    if not run.asked.form.takes(action.value):
         raise TypeError(f"a {run.asked.kind} question cannot take {action.value!r}")
     return replace(run, given=action.given, value=action.value), ()
 
@@ -205,7 +206,6 @@ def _unlocked(run: Run, *, seconds: float) -> tuple[RunEvent, ...]:
 
 def _answered(run: Run, told: Explanation, *, seconds: float, locked: bool) -> Answered:
     asked = run.asked
-    tolerance = None if asked.tolerance_m is None else asked.units.from_m(asked.tolerance_m)
     return Answered(
         lesson=asked.lesson,
         question=asked.question_name,
@@ -216,7 +216,7 @@ def _answered(run: Run, told: Explanation, *, seconds: float, locked: bool) -> A
         given=run.given,
         understood=as_recorded(asked, run.value),
         truth=as_recorded(asked, asked.truth),
-        tolerance=tolerance,
+        tolerance=tolerance_recorded(asked),
         right=told.right,
         sure=run.sure,
         seconds=seconds,
@@ -227,11 +227,14 @@ def _answered(run: Run, told: Explanation, *, seconds: float, locked: bool) -> A
 
 
 def as_recorded(asked: Asked, value: Answer | None) -> str:
-    """Return an answer as the record keeps it: a side's name, or a place in the scene's own length unit."""
-    if isinstance(value, float):
-        # Nine figures hold any ruler's reading and drop what the unit change leaves behind (5.6000000000000005).
-        return f"{asked.units.from_m(value):.9g}"
-    return "" if value is None else value
+    """Return an answer as the record keeps it: an option's key, or numbers in the scene's own unit."""
+    return "" if value is None else asked.form.recorded(value, asked.units)
+
+
+def tolerance_recorded(asked: Asked) -> float | None:
+    """Return the tolerance in the scene's own unit; None where one chooses."""
+    quantity = asked.form.quantity
+    return None if asked.tolerance is None or quantity is None else from_si(quantity, asked.tolerance, asked.units)
 
 
 _STEPS: dict[type[object], Callable[..., Stepped]] = {

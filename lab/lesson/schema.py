@@ -4,21 +4,24 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Mapping
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
 
-from lab.files import Fault, KeyPath, near, shown
-from lab.files.table_values import Above0, Number, Title, plain_number, refusal
-from lab.lesson.fault_places import FaultPlaces, nearest_of
-from lab.lesson.lesson import Ask, Level
+from lab.files import shown
+from lab.files.table_values import Above0, From0, Name, Number, Place, Title, plain_number, refusal
+from lab.lesson.fault_places import nearest_of
+from lab.lesson.kinds import KINDS
+from lab.lesson.lesson import Level
 
 LONGEST_TEXT = 600
 """Characters of one text; a learner sees at most forty words before acting, which is half as many."""
 
 MOST_QUESTIONS = 40
 """Of one lesson; a lesson of eight takes a class twenty minutes."""
+
+MOST_PLACES = 8
+"""Of one list in a question: nobody chooses among more."""
 
 _SLUG = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
@@ -42,17 +45,27 @@ def _slug(value: Any) -> str:
     return text
 
 
-def _expected(value: Any) -> str | float:
-    if isinstance(value, str) and value in ("left", "right", "level"):
+def _asked(value: Any) -> str:
+    if isinstance(value, str) and value in KINDS:
         return value
+    raise refusal(f"{shown(value)} is not one of the choices", nearest_of(value, KINDS))
+
+
+def _expected(value: Any) -> str | float | list[float]:
+    if isinstance(value, str):
+        return _text(value)
+    if isinstance(value, list):
+        return [plain_number(each) for each in value]
     if isinstance(value, int | float) and not isinstance(value, bool):
         return plain_number(value)
-    raise refusal(f"{shown(value)} is no answer", 'write a place as a number, or "left", "right" or "level"')
+    raise refusal(f"{shown(value)} is no answer", 'write a number, a list of numbers, or an option such as "level"')
 
 
-Text = Annotated[str, BeforeValidator(_text)]
-Slug = Annotated[str, BeforeValidator(_slug)]
-Expected = Annotated[str | float, BeforeValidator(_expected)]
+Text = Annotated[str, Field(min_length=1, max_length=LONGEST_TEXT), BeforeValidator(_text)]
+Slug = Annotated[str, Field(pattern=f"^{_SLUG.pattern}$"), BeforeValidator(_slug)]
+Asks = Annotated[str, Field(json_schema_extra={"enum": list(KINDS)}), BeforeValidator(_asked)]
+Expected = Annotated[str | float | list[float], BeforeValidator(_expected)]
+Span = Annotated[list[Number], Field(min_length=2, max_length=2)]
 
 
 class _Table(BaseModel):
@@ -69,11 +82,65 @@ class RangeTable(_Table):
     step: Above0
 
 
+class HangTable(_Table):
+    """What is to be hung: so much, or there; the other is asked for."""
+
+    name: Name
+    at: Number | None = None
+    weight: Above0 | None = None
+
+
+class AddTable(_Table):
+    """A part that is added."""
+
+    name: Name
+    weight: Above0
+    at: Number
+
+
+class ChangeTable(_Table):
+    """One change: a part moved `by` so much, added or taken off, or the reference line put elsewhere."""
+
+    move: Name | None = None
+    by: Number | None = None
+    add: AddTable | None = None
+    take: Name | None = None
+    reference: Number | None = None
+
+
+class BallastPlaceTable(_Table):
+    """Where ballast may go: at one place, or anywhere from one to another; at most so much."""
+
+    name: Name
+    at: Number | None = None
+    low: Number | None = Field(default=None, alias="from")
+    to: Number | None = None
+    most: Above0 | None = None
+
+
+class BurnTable(_Table):
+    """One stretch of a burn plan: so much a second, from these tanks, for so many seconds."""
+
+    rate: From0
+    tanks: list[Name] = []
+    order: Literal["together", "in order"] = "together"
+    seconds: Above0 | None = Field(default=None, alias="for")
+
+
+class PumpTable(_Table):
+    """Contents pumped from one tank to another, so much a second, for so many seconds."""
+
+    source: Name = Field(alias="from")
+    target: Name = Field(alias="to")
+    rate: Above0
+    seconds: Above0 = Field(alias="for")
+
+
 class QuestionTable(_Table):
     """One `[[question]]`; its scene is read apart."""
 
     name: Slug
-    ask: Ask
+    ask: Asks
     title: Title
     say: Text
     scene: Any
@@ -83,6 +150,18 @@ class QuestionTable(_Table):
     vary: dict[str, RangeTable] = {}
     as_written_first: bool = False
     expect: Expected | None = None
+    hang: HangTable | None = None
+    change: ChangeTable | None = None
+    target: Span | None = None
+    places: Annotated[list[BallastPlaceTable], Field(min_length=1, max_length=MOST_PLACES)] | None = None
+    find: str | None = None
+    plan: Annotated[list[BurnTable], Field(min_length=1, max_length=MOST_PLACES)] | None = None
+    pumps: Annotated[list[PumpTable], Field(min_length=1, max_length=MOST_PLACES)] | None = None
+    hung_at: Place | None = None
+
+
+KEYS_BY_KIND = ("hang", "change", "target", "places", "find", "plan", "pumps", "hung_at")
+"""The keys of a question that only some kinds have."""
 
 
 class LessonTable(_Table):
@@ -95,99 +174,3 @@ class LessonTable(_Table):
     order: int = 0
     units: Literal["g-cm", "kg-m", "N-m", "lb-in"] = "g-cm"
     question: list[Any] = Field(min_length=1, max_length=MOST_QUESTIONS)
-
-
-_STAND_INS: Mapping[str, Any] = {
-    "name": "question",
-    "ask": "side",
-    "title": "A question",
-    "say": "A scene.",
-    "scene": None,
-}
-"""What takes the place of a required key that cannot be read, so that the others can still be looked at."""
-
-
-def what_can_be_read(data: Mapping[str, Any], refused: ValidationError) -> tuple[QuestionTable, frozenset[str]]:
-    """Return a question's table without what the schema refused in it, and the keys that were left out.
-
-    Of `vary` only the ranges that were refused are left out.
-    """
-    places = [error["loc"] for error in refused.errors(include_url=False)]
-    ranges = {place[1] for place in places if place[0] == "vary" and len(place) > 1}
-    unread = frozenset(str(place[0]) for place in places if place[0] != "vary" or len(place) == 1)
-    sound = {key: value for key, value in data.items() if key not in unread}
-    if ranges:
-        sound["vary"] = {names: each for names, each in sound["vary"].items() if names not in ranges}
-    missing = {key: value for key, value in _STAND_INS.items() if key not in sound}
-    return QuestionTable.model_validate({**sound, **missing}), unread
-
-
-_EXAMPLES: Mapping[str, str] = {
-    "format": "format = 1",
-    "title": 'title = "Where will it balance?"',
-    "level": 'level = "early"',
-    "aim": 'aim = "The balance point lies nearer to the heavy end."',
-    "question": "[[question]]",
-    "name": 'name = "boat-hook"',
-    "ask": 'ask = "place"',
-    "say": 'say = "A pole of {pole.weight}."',
-    "scene": "[question.scene]",
-    "tolerance": "tolerance = 0.3",
-    "from": "from = 100",
-    "to": "to = 500",
-    "step": "step = 20",
-}
-
-
-def table_faults(refused: ValidationError, table: type[BaseModel], at: KeyPath, places: FaultPlaces) -> list[Fault]:
-    """Return one fault for everything that the schema refused in the table at a key path."""
-    faults = []
-    for error in refused.errors(include_url=False):
-        path = error["loc"]
-        what, cure = _what_and_cure(error["type"], path, error["input"], error.get("ctx", {}), table)
-        faults.append(places.fault(at + path, what, cure))
-    return faults
-
-
-def _what_and_cure(
-    error: str, path: KeyPath, value: Any, context: Mapping[str, Any], table: type[BaseModel]
-) -> tuple[str, str]:
-    key = str(path[-1]) if path else ""
-    match error:
-        case "refused":
-            return context["what"], context["cure"]
-        case "missing":
-            return "missing", f"add `{_EXAMPLES.get(key, key + ' = …')}`"
-        case "extra_forbidden":
-            return "unknown key", _nearest_key(key, RangeTable if path[:1] == ("vary",) else table)
-        case "literal_error":
-            choices = [choice.strip("' ") for choice in str(context["expected"]).replace(" or ", ", ").split(", ")]
-            return f"{shown(value)} is not one of the choices", nearest_of(value, choices)
-        case "bool_type":
-            return f"{shown(value)} is neither true nor false", "write true or false, without quotes"
-        case "too_short":
-            return "a lesson without questions", "add `[[question]]` and its keys below it"
-        case "too_long":
-            return f"{len(value)} questions", f"split it into lessons of at most {MOST_QUESTIONS}"
-        case "string_type":
-            return f"{shown(value)} is not text", "write it in quotes"
-        case "int_type":
-            return f"{shown(value)} is not a whole number", "write a number such as 2"
-        case _:
-            return f"{shown(value)} does not belong here", _right_kind(key)
-
-
-def _right_kind(key: str) -> str:
-    kinds = {
-        "question": "write `[[question]]` and its keys below it",
-        "ways": 'write a list such as ["middle", "far_end"]',
-        "hints": 'write a list such as ["Look at the heavy end."]',
-        "vary": 'write `vary = { "pole.weight" = { from = 100, to = 200, step = 20 } }`',
-    }
-    return kinds.get(key, "write a table such as { from = 100, to = 200, step = 20 }")
-
-
-def _nearest_key(key: str, table: type[BaseModel]) -> str:
-    known = [field.alias or name for name, field in table.model_fields.items()]
-    nearest = near(key, known)
-    return f"did you mean `{nearest}`?" if nearest else f"the keys here are {', '.join(known)}"

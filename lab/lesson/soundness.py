@@ -5,16 +5,20 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from lab.files import UNITS, Build, Fault, FileFaults, KeyPath, build_from_table, shown
+from lab.files import Build, Fault, FileFaults, KeyPath, build_from_table, shown
 from lab.lesson.amounts import amounts_of
-from lab.lesson.asked import Answer
 from lab.lesson.fault_places import FaultPlaces, nearest_of
+from lab.lesson.forms import Answer
+from lab.lesson.kinds import KINDS, DetailRefusedError, Found
+from lab.lesson.kinds.places import body_m
 from lab.lesson.lesson import Question, Range
-from lab.lesson.matching import PART_NAMES, PLACE_NAMES, SIDE_NAMES
-from lab.lesson.messages import decimals_needed, placeholders
+from lab.lesson.matching import truth_of
+from lab.lesson.messages import placeholders
 from lab.lesson.situation import situation_of
-from lab.lesson.truth import truth_of
-from lab.lesson.variation import value_names
+from lab.lesson.soundness_of_truth import expect_faults, hint_faults, width_faults
+from lab.lesson.task import Task
+from lab.lesson.variation import task_about
+from lab.lesson.varied_values import value_names
 from lab.mechanics import MechanicsError
 
 MOST_STEPS = 100_000
@@ -22,17 +26,6 @@ MOST_STEPS = 100_000
 
 MOST_PARTS = 20
 """In one scene: a learner cannot weigh up more, and every way of thinking looks at every part."""
-
-NARROWEST = 0.002
-"""The least tolerance, as a share of the body's length: about one pixel of the narrowest screen."""
-
-WIDEST = 0.2
-"""The largest: with more, a finger's pad would be nearly half as wide as the body."""
-
-_NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
-
-
-Found = tuple[KeyPath, str, str]
 
 
 def question_faults(
@@ -46,11 +39,13 @@ def question_faults(
     build, faults = (None, []) if "scene" in unread else _build_of(question, index, units, places)
     found: list[Found] = []
     # Without knowing what is asked, nothing can be said about the answer.
-    if "ask" not in unread:
-        found += [*_tolerance_faults(question), *_claim_faults(question, build)]
-    if build is not None:
-        found += [*_text_faults(question, build), *_range_faults(question)]
-        found += [] if "ask" in unread else _truth_faults(question, build)
+    if "ask" in unread:
+        if build is not None:
+            found += [*_text_faults(question, Task(kind=question.ask, build=build)), *_range_faults(question)]
+    else:
+        found += [*_key_faults(question), *_claim_faults(question, build)]
+        if build is not None:
+            found += [*_range_faults(question), *_task_faults(question, build, unread)]
     faults += [
         places.fault(("question", index, *path), what, cure) for path, what, cure in found if path[0] not in unread
     ]
@@ -61,45 +56,50 @@ def _build_of(question: Question, index: int, units: str, places: FaultPlaces) -
     """Return the build of a question's scene, or None and what is wrong with it."""
     scene, title = question.scene, question.title[:100]
     try:
-        build = build_from_table(
-            dict(scene.table), scene.lines, scene.file, at=scene.at, title=title, units=units
-        ).loose()
+        build = build_from_table(dict(scene.table), scene.lines, scene.file, at=scene.at, title=title, units=units)
     except FileFaults as unsound:
         return None, list(unsound.faults)
-    if len(build.parts) > MOST_PARTS:
-        what = f"a scene of {len(build.parts)} parts"
+    if len(build.all_parts) > MOST_PARTS:
+        what = f"a scene of {len(build.all_parts)} parts"
         return None, [places.fault(("question", index, "scene"), what, f"show at most {MOST_PARTS} at a time")]
-    return build, []
+    return build.loose() if KINDS[question.ask].holds_loose else build, []
 
 
-def _tolerance_faults(question: Question) -> Iterator[Found]:
-    if question.ask == "place" and question.tolerance is None:
+def _key_faults(question: Question) -> Iterator[Found]:
+    """Yield keys that this kind of question needs and lacks, or has and does not take."""
+    kind = KINDS[question.ask]
+    for key in kind.needs:
+        if key not in question.keys:
+            yield (key,), "missing", f"a {kind.name} question needs `{key}`"
+    for key in question.keys:
+        if key not in (*kind.needs, *kind.takes):
+            yield (key,), f"a {kind.name} question has no `{key}`", "leave it out"
+    quantity = kind.quantity_of(question.keys)
+    if quantity is not None and question.tolerance is None:
         yield ("tolerance",), "missing", "add `tolerance = 0.3`: how far off still counts"
-    if question.ask == "side" and question.tolerance is not None:
-        yield ("tolerance",), "a side has no tolerance", "leave it out; a finger's width is the pivot's `pad`"
+    if quantity is None and question.tolerance is not None:
+        cure = "leave it out; a finger's width is the pivot's `pad`" if kind.name == "side" else "leave it out"
+        yield ("tolerance",), "what is chosen has no tolerance", cure
 
 
 def _claim_faults(question: Question, build: Build | None) -> Iterator[Found]:
-    known = SIDE_NAMES if question.ask == "side" else PLACE_NAMES
+    kind = KINDS[question.ask]
     names = None if build is None else [part.name for part in build.all_parts]
     for place, claim in enumerate(question.claims):
         way, colon, part = claim.partition(":")
-        if way not in known:
-            yield (
-                ("ways", place),
-                f"{shown(claim)} is no way of thinking about a {question.ask}",
-                nearest_of(way, known),
-            )
-        elif colon and way not in PART_NAMES:
+        if way not in kind.ways:
+            what = f"{shown(claim)} is no way of thinking about a {kind.name}"
+            yield ("ways", place), what, nearest_of(way, kind.ways)
+        elif colon and way not in kind.part_ways:
             yield ("ways", place), f"{shown(part)} is no part that {way} could be about", f'write "{way}" alone'
         elif colon and names is not None and part not in names:
             yield ("ways", place), f"{shown(part)} is no part that {way} could be about", nearest_of(part, names)
 
 
-def _text_faults(question: Question, build: Build) -> Iterator[Found]:
+def _text_faults(question: Question, task: Task) -> Iterator[Found]:
     texts: list[tuple[KeyPath, str]] = [(("title",), question.title), (("say",), question.say)]
     texts += [(("hints", place), hint) for place, hint in enumerate(question.hints)]
-    known = tuple(amounts_of(build))
+    known = tuple(amounts_of(task))
     for path, text in texts:
         for name in placeholders(text):
             if name not in known:
@@ -111,7 +111,7 @@ def _text_faults(question: Question, build: Build) -> Iterator[Found]:
 
 
 def _range_faults(question: Question) -> Iterator[Found]:
-    known = value_names(question.scene.table)
+    known = value_names(question.scene.table, question.keys)
     named = [name for each in question.ranges for name in each.keys]
     for each in question.ranges:
         path: KeyPath = ("vary", ", ".join(each.keys))
@@ -134,65 +134,39 @@ def _step_faults(each: Range, path: KeyPath) -> Iterator[Found]:
         yield (*path, "step"), f"a range of {each.count} numbers", f"write a step that makes at most {MOST_STEPS}"
 
 
-def _truth_faults(question: Question, build: Build) -> Iterator[Found]:
-    if question.ask == "side" and build.pivot is None:
-        yield ("scene",), "a side question without a pivot", "add `[question.scene.pivot]` with `at`"
+def _task_faults(question: Question, build: Build, unread: frozenset[str]) -> Iterator[Found]:
+    """Yield what is wrong between the scene, what is said beside it, the texts and the answer."""
+    kind = KINDS[question.ask]
+    bare = Task(kind=question.ask, build=build)
+    lacking = list(kind.scene_faults(build))
+    yield from lacking
+    missing = [key for key in kind.needs if key not in question.keys]
+    if lacking or missing:
+        if not missing:
+            yield from _text_faults(question, bare)
         return
     try:
-        truth = truth_of(question.ask, build)
+        task = task_about(question, build, question.keys)
+    except DetailRefusedError as refused:
+        yield from refused.found
+        return
+    yield from _text_faults(question, task)
+    yield from _truth_faults(question, task, unread)
+
+
+def _truth_faults(question: Question, task: Task, unread: frozenset[str]) -> Iterator[Found]:
+    kind = KINDS[task.kind]
+    try:
+        truth: Answer = truth_of(task)
     except MechanicsError as unsound:
         what, _, cure = str(unsound).partition("; ")
         yield ("scene",), what, cure or "write values that a real body has"
         return
-    seen = situation_of(build)
-    if seen.right <= seen.left:
+    seen = situation_of(task.build)
+    if kind.is_along and seen.right <= seen.left:
         yield ("scene",), "the scene has no length", "add a bar, or give a part a shape with a length"
-    else:
-        yield from _width_faults(question, seen.right - seen.left)
-    yield from _expect_faults(question, build, truth)
-    yield from _hint_faults(question, build, truth)
-
-
-def _width_faults(question: Question, body: float) -> Iterator[Found]:
-    """Yield what is wrong with a tolerance beside the length of the body, both in the scene's unit."""
-    if question.tolerance is None:
-        return
-    if question.tolerance < NARROWEST * body:
-        cure = f"write at least {NARROWEST * body:g}, for a body of {body:g}"
-        yield ("tolerance",), f"{question.tolerance:g} is finer than a screen can show", cure
-    elif question.tolerance > WIDEST * body:
-        cure = f"write at most {WIDEST * body:g}, for a body of {body:g}"
-        yield ("tolerance",), f"with {question.tolerance:g} nearly every place would be right", cure
-
-
-def _expect_faults(question: Question, build: Build, truth: Answer) -> Iterator[Found]:
-    expected = question.expect
-    if expected is None:
-        return
-    if isinstance(truth, str):
-        if expected != truth:
-            yield (
-                ("expect",),
-                f"{shown(expected)} is expected, but the sum says {truth}",
-                "see which of the two is meant",
-            )
-        return
-    place = UNITS[build.units].from_m(truth)
-    if isinstance(expected, str):
-        yield ("expect",), f"{shown(expected)} is no place", f"write a number; the sum says {place:.6g}"
-        return
-    # As many figures as the writer gave, and never more slack than a learner has.
-    slack = min(0.5 * 10.0 ** -decimals_needed(expected, most=9), question.tolerance or 0.0)
-    if abs(expected - place) > slack + 1e-9:
-        what = f"{expected:g} is expected, but the sum says {place:.6g}"
-        yield ("expect",), what, "see which of the two is meant"
-
-
-def _hint_faults(question: Question, build: Build, truth: Answer) -> Iterator[Found]:
-    if isinstance(truth, str):
-        return
-    place = UNITS[build.units].from_m(truth)
-    for index, hint in enumerate(question.hints):
-        for figures in _NUMBER.findall(hint):
-            if abs(float(figures.replace(",", ".")) - place) <= (question.tolerance or 0.0):
-                yield ("hints", index), f"the hint gives the answer away: {figures}", "say how to find it instead"
+    elif kind.quantity == "length" and kind.is_along:
+        yield from width_faults(question, task, size=body_m(task.build), of="a body")
+    yield from kind.task_faults(task, truth)
+    yield from expect_faults(question, task, truth)
+    yield from hint_faults(question, task, truth)

@@ -3,40 +3,60 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
+from itertools import pairwise
 
-from lab.files import UNITS
-from lab.lesson.asked import Answer, Asked, Side
-from lab.lesson.messages import Amount, Message, length, message, msg
+from lab.files import UNITS, UnitSystem
+from lab.lesson.asked import Asked
+from lab.lesson.forms import NANO, Answer, Choice, Number, Numbers, Option, Quantity, to_si
+from lab.lesson.messages import Message, message
+from lab.mechanics import STANDARD_GRAVITY_M_S2
 
 LONGEST_ANSWER = 60
-"""Characters; nobody needs more for a place or a side, and a pasted book is not searched for one."""
+"""Characters; nobody needs more for an answer, and a pasted book is not searched for one."""
 
-_NUMBER = re.compile(
-    r"(?:at|about|around)?\s*"
-    r"(?P<figures>[+\-\u2212]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+))"
-    r"\s*(?P<unit>[a-z\"]*)\.?"
-)
-_UNIT_M = {
-    "mm": 0.001, "cm": 0.01, "m": 1.0,
-    "in": UNITS["lb-in"].to_m(1.0), "inch": UNITS["lb-in"].to_m(1.0), "inches": UNITS["lb-in"].to_m(1.0),
-    '"': UNITS["lb-in"].to_m(1.0),
-}  # fmt: skip
+FIGURES = r"[+\-\u2212]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)"
 
-_SHORT_SIDES: tuple[Side, ...] = ("left", "right", "level")
-_LEVEL_WORDS = frozenset(
-    ("stay", "stays", "balance", "balances", "balanced", "neither", "even", "equal", "same", "flat", "straight")
-)
-_FILLERS = frozenset(("the", "it", "a", "side", "end", "goes", "go", "down", "drops", "drop", "i", "think", "is"))
+_NUMBER = re.compile(rf"(?:at|about|around|by)?\s*(?P<figures>{FIGURES})\s*(?P<unit>[a-z\"]*)\.?")
+_CLOCK = re.compile(r"(?P<minutes>\d+)\s*(?::|m|min|minutes?)\s*(?P<seconds>\d+(?:[.,]\d+)?)\s*(?:s|sec|seconds?)?")
+_MANY = re.compile(rf"(?P<figures>{FIGURES})\s*(?P<unit>[a-z\"]*)")
 
-_SIDE_AGAIN = msg("I could not read that. Say left, right or level: l, r or lev will do.")
-_PLACE_AGAIN = msg("I could not read that as a place. Type a number, for example {example}.")
-_TOO_FAR = msg("That is far off. It lies between {left} and {right}: type a place there, for example {example}.")
+_POUND_KG, _INCH_M = UNITS["lb-in"].to_kg(1.0), UNITS["lb-in"].to_m(1.0)
+_UNIT_WORDS: dict[Quantity, dict[float, str]] = {
+    "length": {
+        0.001: "mm millimetre millimetres millimeter millimeters",
+        0.01: "cm centimetre centimetres centimeter centimeters",
+        1.0: "m metre metres meter meters",
+        _INCH_M: 'in inch inches "',
+    },
+    "weight": {
+        0.001: "g gram grams gramme grammes",
+        1.0: "kg kilo kilos kilogram kilograms",
+        1.0 / STANDARD_GRAVITY_M_S2: "n newton newtons",
+        _POUND_KG: "lb lbs pound pounds",
+        _POUND_KG / 16: "oz ounce ounces",
+    },
+    "time": {1.0: "s sec secs second seconds", 60.0: "min mins minute minutes", 3600.0: "h hr hour hours"},
+}
+_UNIT_SI: dict[Quantity, dict[str, float]] = {
+    quantity: {word: factor for factor, words in words_of.items() for word in words.split()}
+    for quantity, words_of in _UNIT_WORDS.items()
+}
+"""What one of each unit is in SI, by every word that people have for it."""
+
+_SENSES = {
+    **dict.fromkeys(("left", "l", "forward", "forwards", "fore"), -1.0),
+    **dict.fromkeys(("right", "r", "aft", "rearward", "rearwards", "backwards"), 1.0),
+}
+_SENSE_FILLERS = re.compile(r"\b(?:to|the|it|goes|moves|towards?|by)\b")
+_NOT_AT_ALL = frozenset(("not", "not at all", "nothing", "none", "stays", "it stays", "nowhere", "zero"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Understood:
-    """An answer that was understood.  value: a side, or metres along.  shown: the same, to say back."""
+    """An answer that was understood.  value: of the question's form.  shown: the same, to say back."""
 
     value: Answer
     shown: Message
@@ -49,59 +69,152 @@ class Unclear:
     message: Message
 
 
-def understand(asked: Asked, text: str) -> Understood | Unclear:
+Heard = Understood | Unclear
+
+
+def understand(asked: Asked, text: str) -> Heard:
     """Return what `text` means as an answer to `asked`; never raises, whatever was typed."""
-    said = text.strip().casefold()
-    if asked.kind == "side":
-        side = side_meant(said)
-        return (
-            Unclear(message=message(_SIDE_AGAIN)) if side is None else Understood(value=side, shown=shown(asked, side))
-        )
-    return _place(asked, said)
+    said = " ".join(text.split()).casefold()
+    form, units = asked.form, asked.units
+    hear: Callable[[str], Heard]
+    if isinstance(form, Choice):
+        hear = partial(_chosen, form)
+    elif isinstance(form, Number):
+        hear = partial(_number, form, units)
+    else:
+        hear = partial(_numbers, form, units)
+    return hear(said if len(said) <= LONGEST_ANSWER else "")
 
 
 def shown(asked: Asked, value: Answer) -> Message:
     """Return an answer as it is said back to the learner."""
-    if isinstance(value, float):
-        return message(msg("{place}"), place=length(value, decimals=asked.decimals))
-    return message({"left": msg("left"), "right": msg("right"), "level": msg("level")}[value])
+    return asked.form.shown(value)
 
 
-def side_meant(said: str) -> Side | None:
-    """Return the side that words mean, whole or shortened; None where they name none, or two."""
+# --- one of some options -------------------------------------------------------------------------------------
+
+
+def _chosen(form: Choice, said: str) -> Heard:
+    key = option_meant(form, said)
+    return Unclear(message=form.again) if key is None else Understood(value=key, shown=form.shown(key))
+
+
+def option_meant(form: Choice, said: str) -> str | None:
+    """Return the key of the option that words mean, whole or shortened; None where they name none, or two."""
     if len(said) > LONGEST_ANSWER:
         return None
-    words = [word for word in re.findall(r"[^\s.,!?]+", said) if word not in _FILLERS]
-    meant = {_side_of_word(word) for word in words}
+    spoken = said.casefold()
+    words = re.findall(r"[^\s.,!?]+", spoken)
+    whole = {option.key for option in form.options if " ".join(words) in (*option.spoken, _name(option))}
+    if len(whole) == 1:
+        return whole.pop()
+    meant = {_option_of_word(form, word) for word in words if word not in form.fillers}
     return meant.pop() if len(meant) == 1 else None
 
 
-def _side_of_word(word: str) -> Side | None:
-    if word in _LEVEL_WORDS:
-        return "level"
-    # One letter is left, which a learner means far more often than level.
-    found = [side for side in _SHORT_SIDES if side.startswith(word)]
-    return "left" if word == "l" else found[0] if len(found) == 1 else None
+def _option_of_word(form: Choice, word: str) -> str | None:
+    for option in form.options:
+        if word in option.spoken:
+            return option.key
+    found = [option.key for option in form.options if any(each.startswith(word) for each in _words(form, option))]
+    return found[0] if len(found) == 1 else None
 
 
-def _place(asked: Asked, said: str) -> Understood | Unclear:
-    example = _example(asked)
-    found = _NUMBER.fullmatch(said) if len(said) <= LONGEST_ANSWER else None
-    unit = "" if found is None else found["unit"]
-    if found is None or (unit and unit not in _UNIT_M):
-        return Unclear(message=message(_PLACE_AGAIN, example=example))
-    number = float(found["figures"].replace(",", ".").replace("\u2212", "-"))
-    value_m = number * _UNIT_M[unit] if unit else asked.units.to_m(number)
-    body_m = asked.right_m - asked.left_m
-    # Past an end is an answer like any other (some ways of thinking land there); a body's length past it is a slip.
-    if not asked.left_m - body_m <= value_m <= asked.right_m + body_m:
-        left, right = length(asked.left_m), length(asked.right_m)
-        return Unclear(message=message(_TOO_FAR, left=left, right=right, example=example))
-    # A nanometre is far below any tolerance; without it 56 mm and 5.6 cm would differ in their last bit.
-    value_m = round(value_m, 9)
-    return Understood(value=value_m, shown=shown(asked, value_m))
+def _words(form: Choice, option: Option) -> list[str]:
+    return [word for word in _name(option).split() if word not in form.fillers]
 
 
-def _example(asked: Asked) -> Amount:
-    """Return a place that shows how to write one and gives nothing away: the far end, which is never the answer."""
-    return length(asked.right_m)
+def _name(option: Option) -> str:
+    return option.text.casefold()
+
+
+# --- a number ------------------------------------------------------------------------------------------------
+
+
+def _number(form: Number, units: UnitSystem, said: str) -> Heard:
+    value = _sided(form, units, said) if form.sided else _plain(form, units, said)
+    if value is None:
+        return Unclear(message=message(form.again, example=form.amount(form.example, exact=True)))
+    if not form.least <= value <= form.most:
+        low, high, example = (form.amount(each, exact=True) for each in (form.low, form.high, form.example))
+        return Unclear(message=message(form.too_far, low=low, high=high, example=example))
+    value = round(value, NANO)
+    return Understood(value=value, shown=form.shown(value))
+
+
+def _plain(form: Number, units: UnitSystem, said: str) -> float | None:
+    """Return a number in SI, with its unit or in the scene's own; None where it is none."""
+    if form.quantity == "time" and (clock := _CLOCK.fullmatch(said)):
+        return 60 * float(clock["minutes"]) + _figures(clock["seconds"])
+    found = _NUMBER.fullmatch(said)
+    return None if found is None else _in_si(form.quantity, units, found["figures"], found["unit"])
+
+
+def _sided(form: Number, units: UnitSystem, said: str) -> float | None:
+    """Return how far, to the right positive: `2 left`, `right 2 cm`, `-2`, `not at all`."""
+    if said in _NOT_AT_ALL:
+        return 0.0
+    words = _SENSE_FILLERS.sub(" ", said).split()
+    senses = {_SENSES[word] for word in words if word in _SENSES}
+    value = _plain(form, units, " ".join(word for word in words if word not in _SENSES))
+    if value is None or len(senses) > 1 or (senses and value < 0):
+        return None
+    return value * senses.pop() if senses else value
+
+
+def _in_si(quantity: Quantity, units: UnitSystem, figures: str, unit: str) -> float | None:
+    known = _UNIT_SI[quantity]
+    if unit:
+        return _figures(figures) * known[unit] if unit in known else None
+    return to_si(quantity, _figures(figures), units)
+
+
+def _figures(text: str) -> float:
+    return float(text.replace(",", ".").replace("\u2212", "-"))
+
+
+# --- several numbers -----------------------------------------------------------------------------------------
+
+
+def _numbers(form: Numbers, units: UnitSystem, said: str) -> Heard:
+    values = _as_many(form, units, said)
+    if values is None:
+        first = form.numbers[0]
+        return Unclear(message=message(first.again, example=first.amount(first.example, exact=True)))
+    for number, value in zip(form.numbers, values, strict=True):
+        if not number.least <= value <= number.most:
+            low, high, example = (number.amount(each, exact=True) for each in (number.low, number.high, number.example))
+            return Unclear(message=message(number.too_far, low=low, high=high, example=example))
+    kept = tuple(round(value, NANO) for value in values)
+    return Understood(value=kept, shown=form.shown(kept))
+
+
+def _as_many(form: Numbers, units: UnitSystem, said: str) -> tuple[float, ...] | None:
+    """Return as many numbers as are asked for, in the order in which they are asked; None where there are not."""
+    plain = _without_names(form, said)
+    # A comma is a decimal comma, unless that leaves too few numbers: `120,480` for two scales are two.
+    for text in (re.sub(r",(?=\s)", " ", plain), plain.replace(",", " ")):
+        found = list(_MANY.finditer(text))
+        ends = [0, *(each.end() for each in found)]
+        between = [text[end : each.start()] for end, each in zip(ends, found, strict=False)] + [text[ends[-1] :]]
+        values = [_in_si(number.quantity, units, each["figures"], each["unit"])
+                  for number, each in zip(form.numbers, found, strict=False)]  # fmt: skip
+        sound = tuple(value for value in values if value is not None)
+        if len(found) == len(form.numbers) == len(sound) and not any(_is_odd(gap) for gap in between):
+            return sound
+    return None
+
+
+def _is_odd(gap: str) -> bool:
+    """Whether something stands between the numbers that is no way to part them."""
+    return gap.strip(" ,;/:|") not in ("", "and")
+
+
+def _without_names(form: Numbers, said: str) -> str:
+    """Return the text without the things' names, where they come in the order in which they are asked for."""
+    names = [number.name.casefold() for number in form.numbers]
+    places = [said.find(name) for name in names]
+    if all(place >= 0 for place in places) and all(a < b for a, b in pairwise(places)):
+        for name in names:
+            said = said.replace(name, " ", 1)
+    return said

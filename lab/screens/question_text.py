@@ -163,7 +163,7 @@ def _answer_text(scope: Scope) -> str:
     if isinstance(value, float):
         return scope.shown_place(value)
     words = {"left": scope.say("the left end drops"), "right": scope.say("the right end drops")}
-    return words.get(value or "", scope.say("it stays level"))
+    return words.get(str(value), scope.say("it stays level"))
 
 
 # --- explain -------------------------------------------------------------------------------------------------

@@ -16,18 +16,22 @@ Row = tuple[str, str, str, str, str]
 def sum_lines(asked: Asked, told: Explanation, words: Wording) -> list[str]:
     """Return the sum that decides, a row for each part and one for the sum.
 
-    A place is reckoned from the reference line, a side from the pivot.
+    Arms are measured from the reference line or from the pivot, as the explanation says; a little sum of another make
+    stands as it is.
     """
     units = asked.units
+    if told.working:
+        return [render(line, words, units) for line in told.working]
+    from_pivot = told.arms_from == "pivot"
     rows = told.sum.rows
-    arms = _arms([row.arm_m[0] for row in rows], asked, unsigned=asked.kind == "side")
+    arms = _arms([row.arm_m[0] for row in rows], asked, unsigned=from_pivot)
     table: list[Row] = [
         (
             words.content(row.name),
             _shown(mass(row.mass_kg), words, units),
             _shown(arm, words, units),
-            _side_of(row.arm_m[0], words) if asked.kind == "side" else "",
-            _shown(moment(abs(row.moment_kg_m[0]) if asked.kind == "side" else row.moment_kg_m[0]), words, units),
+            _side_of(row.arm_m[0], words) if from_pivot else "",
+            _shown(moment(abs(row.moment_kg_m[0]) if from_pivot else row.moment_kg_m[0]), words, units),
         )
         for row, arm in zip(rows, arms, strict=True)
     ]
@@ -38,7 +42,7 @@ def sum_lines(asked: Asked, told: Explanation, words: Wording) -> list[str]:
             _shown(mass(told.sum.mass_kg), words, units),
             "",
             "",
-            _shown(total, words, units) if asked.kind == "place" else "",
+            _shown(total, words, units) if not from_pivot else "",
         )
     )
     *lines, last = _lined_up(table)

@@ -14,6 +14,7 @@ from lab.lesson import (
     Action,
     Again,
     Answered,
+    Choice,
     Give,
     Hint,
     Leave,
@@ -32,8 +33,9 @@ from lab.lesson import (
     step,
     understand,
 )
-from lab.lesson.messages import length, message, msg, number
-from lab.lesson.understanding import side_meant
+from lab.lesson.kinds import kind_of
+from lab.lesson.messages import message, msg, number
+from lab.lesson.understanding import option_meant
 from lab.terminal.lesson_sums import given_lines, sum_lines
 from lab.terminal.plain_lines import PlainLines
 
@@ -140,7 +142,8 @@ class _Play:
     def _command(self, said: str) -> bool:
         """Do what a command says; whether it was one."""
         run = self.run
-        if run.phase == "predict" and run.value is None and run.asked.kind == "side" and side_meant(said.casefold()):
+        form = run.asked.form
+        if run.phase == "predict" and run.value is None and isinstance(form, Choice) and option_meant(form, said):
             # `r` is right, not repeat, while a side is asked for.
             return False
         word = whole_word(said, COMMANDS)
@@ -172,21 +175,8 @@ class _Play:
         )
         self._lines.line(f"{self._worded(asked.title)}  {where}")
         self._lines.line(self._worded(asked.text))
-        self._lines.line(f"{self._worded(asked.prompt)} {self._worded(self._what_to_type())}")
+        self._lines.line(f"{self._worded(asked.prompt)} {self._worded(kind_of(asked.task).what_to_type(asked))}")
         self._since = self._clock()
-
-    def _what_to_type(self) -> Message:
-        asked = self.run.asked
-        if asked.tolerance_m is None:
-            return message(msg("Type left, right or level."))
-        within = length(asked.tolerance_m)
-        unit = asked.units.length_word
-        # A nanometre: the left end is the zero of the rule.
-        if abs(asked.left_m) < 1e-9:
-            return message(
-                msg("Type a place in {unit} from the left end. Within {within} counts."), unit=unit, within=within
-            )
-        return message(msg("Type a place in {unit} on the rule. Within {within} counts."), unit=unit, within=within)
 
     def _explain(self) -> None:
         run = self.run

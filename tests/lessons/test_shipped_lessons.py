@@ -74,7 +74,7 @@ def test_no_claimed_way_is_near_the_truth_with_any_numbers(lesson):
     for index, question in enumerate(lesson.questions):
         for seed in range(25):
             asked = ask(lesson, index, seed=seed, round=seed % 3)
-            assert blurs(asked.kind, asked.build, question.claims, tolerance_m=asked.tolerance_m) == ()
+            assert blurs(asked.task, question.claims) == ()
 
 
 def test_the_exact_answer_of_a_claimed_place_names_that_way_and_no_other(lesson):
@@ -83,7 +83,7 @@ def test_the_exact_answer_of_a_claimed_place_names_that_way_and_no_other(lesson)
             asked = ask(lesson, index, seed=seed)
             if asked.kind != "place":
                 continue
-            for fit in predictions("place", asked.build):
+            for fit in predictions(asked.task):
                 if any(fit.claimed_by(claim) for claim in question.claims):
                     assert {found.way for found in fits(asked, fit.answer)} == {fit.way}
 
@@ -109,7 +109,7 @@ def test_text_is_at_the_reading_age_of_its_level(lesson):
 def test_every_answer_of_every_way_is_explained_without_a_gap(lesson):
     for index in range(len(lesson.questions)):
         asked = ask(lesson, index, seed=7)
-        for value in {fit.answer for fit in predictions(asked.kind, asked.build)} | {asked.truth}:
+        for value in {fit.answer for fit in predictions(asked.task)} | {asked.truth}:
             told = explain(asked, value)
             sentences = [told.headline, told.going, told.happened, told.said, told.quotient, told.why]
             sentences += [each for each in (told.idea,) if each is not None]

@@ -6,7 +6,8 @@ import pytest
 
 from lab.app.paths import find_paths
 from lab.lesson import ask, explain, read_lesson, render
-from lab.lesson.truth import truth_of
+from lab.lesson.matching import truth_of
+from lab.lesson.task import Task
 from lab.mechanics import moment_sum
 from lab.outline.words import Words
 
@@ -223,4 +224,4 @@ pad = 1
 
 def test_a_side_question_about_no_pivot_is_a_programming_mistake(boat_hook):
     with pytest.raises(ValueError, match="pivot"):
-        truth_of("side", boat_hook.build)
+        truth_of(Task(kind="side", build=boat_hook.build))

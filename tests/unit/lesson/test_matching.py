@@ -1,5 +1,7 @@
 """Which ways of thinking an answer fits."""
 
+from dataclasses import replace
+
 from lab.lesson.matching import Blur, blurs, fits, predictions
 
 
@@ -24,7 +26,7 @@ def test_several_ways_may_fit_one_answer(boat_hook):
 
 
 def test_a_way_that_is_also_right_is_never_named(boat_hook):
-    close = [fit for fit in predictions("place", boat_hook.build) if abs(fit.answer - 0.056) <= 0.003]
+    close = [fit for fit in predictions(boat_hook.task) if abs(fit.answer - 0.056) <= 0.003]
     assert all(fit not in fits(boat_hook, 0.0595) for fit in close)
 
 
@@ -36,26 +38,20 @@ def test_a_side_fits_every_way_that_says_it(two_leads):
 
 def test_a_claimed_way_near_the_truth_is_a_blur(boat_hook):
     # The near end of the hook would be 4.0 cm: 1.6 from the truth, but less than 3 % of 80 cm away with 1 cm allowed.
-    found = blurs("place", boat_hook.build, ("near_end:hook",), tolerance_m=0.01)
+    found = blurs(replace(boat_hook.task, tolerance=0.01), ("near_end:hook",))
     assert Blur(claim="near_end:hook", other="truth") in found
 
 
 def test_a_claimed_way_with_the_answer_of_another_is_a_blur(boat_hook):
-    found = blurs("place", boat_hook.build, ("plain_mean",), tolerance_m=0.003)
+    found = blurs(boat_hook.task, ("plain_mean",))
     assert {blur.other for blur in found} == {"outer_middle", "half_way_to_heaviest"}
 
 
 def test_a_claimed_way_without_an_answer_is_a_blur(boat_hook):
-    assert blurs("place", boat_hook.build, ("bar_left_out",), tolerance_m=0.003) == (
-        Blur(claim="bar_left_out", other=""),
-    )
+    assert blurs(boat_hook.task, ("bar_left_out",)) == (Blur(claim="bar_left_out", other=""),)
 
 
 def test_claimed_sides_must_differ_from_the_truth_and_from_each_other(two_leads):
-    assert blurs("side", two_leads.build, ("no_bar", "weight_only"), tolerance_m=None) == ()
-    assert Blur(claim="distance_only", other="truth") in blurs(
-        "side", two_leads.build, ("distance_only",), tolerance_m=None
-    )
-    assert Blur(claim="no_bar", other="compensates") in blurs(
-        "side", two_leads.build, ("no_bar", "compensates"), tolerance_m=None
-    )
+    assert blurs(two_leads.task, ("no_bar", "weight_only")) == ()
+    assert Blur(claim="distance_only", other="truth") in blurs(two_leads.task, ("distance_only",))
+    assert Blur(claim="no_bar", other="compensates") in blurs(two_leads.task, ("no_bar", "compensates"))

@@ -2,9 +2,9 @@
 
 import pytest
 
-from lab.lesson.part_ways import PART_WAYS
-from lab.lesson.place_ways import PLACE_WAYS
 from lab.lesson.situation import Load, Situation
+from lab.lesson.ways.part import PART_WAYS
+from lab.lesson.ways.place import PLACE_WAYS
 
 # The item that separates the ways best among three thousand: w = 10, 40 at x = 25, 95, bar W = 40, L = 100.
 BEST = Situation(

@@ -2,8 +2,8 @@
 
 import pytest
 
-from lab.lesson.side_ways import SIDE_WAYS
 from lab.lesson.situation import Load, Situation
+from lab.lesson.ways.side import SIDE_WAYS
 
 MEANING = {"L": "left", "R": "right", "B": "level"}
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from lab.lesson.messages import msg
-from lab.lesson.place_ways import moment_place
 from lab.lesson.situation import Load, Situation
-from lab.lesson.way import PartWay
+from lab.lesson.ways.place import moment_place
+from lab.lesson.ways.way import PartWay
 
 NO_ARM = 1e-9
 """Numerals closer than this are one place; a ruler's smallest step is a hundred thousand times as much."""

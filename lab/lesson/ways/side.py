@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from lab.lesson.asked import Side
 from lab.lesson.messages import msg
 from lab.lesson.situation import Load, Situation
-from lab.lesson.way import SideWay
+from lab.lesson.ways.way import Way
 
 SAME = 1e-9
 """Left and right closer than this share of what pulls are level; larger would hide a gram on a long bar."""
@@ -129,59 +129,59 @@ def _other(side: Side) -> Side:
     return {"left": "right", "right": "left"}.get(side, "level")  # type: ignore[return-value]
 
 
-SIDE_WAYS: tuple[SideWay, ...] = (
-    SideWay(name="moment", predict=moment, sentence=msg("Weight times arm decides.")),
-    SideWay(
+SIDE_WAYS: tuple[Way[Situation, Side], ...] = (
+    Way(name="moment", predict=moment, sentence=msg("Weight times arm decides.")),
+    Way(
         name="no_bar",
         predict=no_bar,
         sentence=msg("That is what a {beam} with no weight would do. This one pulls too, at its middle."),
     ),
-    SideWay(
+    Way(
         name="weight_only",
         predict=weight_only,
         sentence=msg("That is what the weights alone would say. How far out they sit counts as much."),
     ),
-    SideWay(
+    Way(
         name="weight_then_distance",
         predict=weight_then_distance,
         sentence=msg("That asks the weights first, and distance only on a tie. Both count every time."),
     ),
-    SideWay(
+    Way(
         name="distance_only",
         predict=distance_only,
         sentence=msg("That is the side that reaches farther. It is far out, but it is light."),
     ),
-    SideWay(
+    Way(
         name="nearest_down",
         predict=nearest_down,
         sentence=msg("That is the side that sits nearer. A push near the hinge of a door does less, not more."),
     ),
-    SideWay(
+    Way(
         name="adds",
         predict=adds,
         sentence=msg("That adds weight and distance. Twice as far out pulls twice as hard, so multiply them."),
     ),
-    SideWay(
+    Way(
         name="compensates",
         predict=compensates,
         sentence=msg("More weight and more distance do pull against each other. Here they are not alike."),
     ),
-    SideWay(
+    Way(
         name="counts_pieces",
         predict=counts_pieces,
         sentence=msg("That counts the pieces. What each one weighs and how far out it sits counts too."),
     ),
-    SideWay(
+    Way(
         name="heaviest_wins",
         predict=heaviest_wins,
         sentence=msg("That is the side of the heaviest piece. Add up what the others do, too."),
     ),
-    SideWay(
+    Way(
         name="longer_side_down",
         predict=longer_side_down,
         sentence=msg("That is the longer side of the {beam}. The {beam} is only one part of it."),
     ),
-    SideWay(
+    Way(
         name="swapped",
         predict=swapped,
         sentence=msg("That is the other way round: the side with the larger sum goes down."),

@@ -1,23 +1,12 @@
-"""What is so: the answers, computed by the mechanics and never read from a lesson."""
+"""Where a build rests, on its pivot or on a finger, and which end then goes down."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
 from lab.files import Build
-from lab.lesson.asked import Answer, Side
-from lab.lesson.lesson import Ask
-from lab.mechanics import Pivot, moment_sum, turn_about
-
-
-def truth_of(kind: Ask, build: Build) -> Answer:
-    """Return the answer to a question about a build: the end that drops, or the balance point in metres.
-
-    Raises MechanicsError where the parts are no body, and ValueError for a side question without a pivot.
-    """
-    if kind == "place":
-        return moment_sum(build.all_parts).balance_point_m[0]
-    return turn_about(build.all_parts, pivot_of(build)).goes
+from lab.lesson.asked import Side
+from lab.mechanics import Pivot, turn_about
 
 
 def goes_at(build: Build, at_m: float, *, pad_half_m: float) -> Side:
@@ -30,7 +19,7 @@ def goes_at(build: Build, at_m: float, *, pad_half_m: float) -> Side:
 
 
 def pivot_of(build: Build) -> Pivot:
-    """Return the pivot of a side question's build.  Raises ValueError where there is none."""
+    """Return the pivot of a build.  Raises ValueError where there is none."""
     if build.pivot is None:
         raise ValueError("a side question needs a pivot; add one to its scene")
     return build.pivot

@@ -4,32 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Generic, TypeVar
 
-from lab.lesson.asked import Side
 from lab.lesson.situation import Load, Situation
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SideWay:
-    """A way of thinking about which side goes down.
-
-    predict: the side it would say, or None where it has nothing to go by.  sentence: may name the {beam}.
-    """
-
-    name: str
-    predict: Callable[[Situation], Side | None]
-    sentence: str
+Seen = TypeVar("Seen")
+Given = TypeVar("Given")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PlaceWay:
-    """A way of thinking about where it balances, about the whole body at once.
+class Way(Generic[Seen, Given]):
+    """A way of thinking about what is seen.
 
-    predict: the place it would say, as a numeral.  sentence: may name the {place}, the {beam} and the {heaviest}.
+    predict: the answer it would give, or None where it has nothing to go by.  sentence: what such an answer is the
+    answer to; may name what the kind of question puts into it.
     """
 
     name: str
-    predict: Callable[[Situation], float | None]
+    predict: Callable[[Seen], Given | None]
     sentence: str
 
 

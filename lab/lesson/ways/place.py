@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from lab.lesson.messages import msg
 from lab.lesson.situation import SAME, Load, Situation
-from lab.lesson.way import PlaceWay
+from lab.lesson.ways.way import Way
 
 
 def moment_place(loads: Sequence[Load]) -> float | None:
@@ -143,71 +143,71 @@ def _share_left_of(load: Load, place: float, *, at: bool) -> float:
     return min(1.0, max(0.0, (place - load.place + load.half) / (2 * load.half)))
 
 
-PLACE_WAYS: tuple[PlaceWay, ...] = (
-    PlaceWay(name="moment", predict=balance, sentence=msg("All the moments, shared by all the weight.")),
-    PlaceWay(
+PLACE_WAYS: tuple[Way[Situation, float], ...] = (
+    Way(name="moment", predict=balance, sentence=msg("All the moments, shared by all the weight.")),
+    Way(
         name="bar_left_out",
         predict=bar_left_out,
         sentence=msg("{place} is where it would balance if the {beam} had no weight. It pulls too, at its middle."),
     ),
-    PlaceWay(
+    Way(
         name="plain_mean",
         predict=plain_mean,
         sentence=msg("{place} is the mean of the places. A heavy part counts for more than a light one."),
     ),
-    PlaceWay(
+    Way(
         name="equal_weight",
         predict=equal_weight,
         sentence=msg("{place} has as much weight on the left as on the right. How far out it sits counts too."),
     ),
-    PlaceWay(
+    Way(
         name="middle",
         predict=middle,
         sentence=msg("{place} is the middle of its length. That would do if both sides were alike."),
     ),
-    PlaceWay(
+    Way(
         name="swapped",
         predict=swapped,
         sentence=msg("{place} comes out when the light part counts for more. The heavy part counts for more."),
     ),
-    PlaceWay(
+    Way(
         name="adds",
         predict=adds,
         sentence=msg("{place} comes out when weight and arm are added. Multiply each weight by its arm."),
     ),
-    PlaceWay(
+    Way(
         name="reference_slip",
         predict=reference_slip,
         sentence=msg("{place} is right if you measure from the middle. Here the line starts elsewhere."),
     ),
-    PlaceWay(
+    Way(
         name="all_arms_positive",
         predict=all_arms_positive,
         sentence=msg(
             "{place} comes out when you start at the middle and count every arm to the right. Left ones take away."
         ),
     ),
-    PlaceWay(
+    Way(
         name="bar_on_top_only",
         predict=bar_on_top_only,
         sentence=msg("{place} comes out when you divide without the {beam}'s weight. Divide by all the weight."),
     ),
-    PlaceWay(
+    Way(
         name="bar_below_only",
         predict=bar_below_only,
         sentence=msg("{place} comes out when the {beam} has no moment. It has one: its weight times its middle."),
     ),
-    PlaceWay(
+    Way(
         name="at_heaviest",
         predict=at_heaviest,
         sentence=msg("{place} is where the {heaviest} sits. The other parts pull it away from there."),
     ),
-    PlaceWay(
+    Way(
         name="half_way_to_heaviest",
         predict=half_way_to_heaviest,
         sentence=msg("{place} is half-way from the middle to the {heaviest}. How far it goes depends on the weights."),
     ),
-    PlaceWay(
+    Way(
         name="outer_middle",
         predict=outer_middle,
         sentence=msg("{place} is half-way between the outer parts. What each part weighs counts too."),

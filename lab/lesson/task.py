@@ -1,0 +1,45 @@
+"""What is asked about: a scene, what else the question says of it, and how exact an answer must be."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from lab.files import UNITS, Build, UnitSystem
+from lab.lesson.forms import Quantity, decimals_for, from_si, to_si
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Task:
+    """A question's numbers: everything that its truth, and every way of thinking about it, depends on.
+
+    kind: the question's kind by name.  build: the scene.
+    detail: what its kind needs beside the scene, in SI (where it hangs, what is moved); None where the scene is all.
+    tolerance: half the width that counts, in SI; None where one chooses.
+    """
+
+    kind: str
+    build: Build
+    detail: Any = None
+    tolerance: float | None = None
+
+    @property
+    def units(self) -> UnitSystem:
+        """The units that the scene is written in."""
+        return UNITS[self.build.units]
+
+    @property
+    def within(self) -> float:
+        """The tolerance in SI, 0 where one chooses."""
+        return self.tolerance or 0.0
+
+    def decimals(self, quantity: Quantity) -> int:
+        """Figures after the point that show a number well enough for the tolerance, in the scene's own unit."""
+        if not self.tolerance:
+            return 1
+        return decimals_for(round(from_si(quantity, self.tolerance, self.units), 12))
+
+
+def tolerance_si(quantity: Quantity | None, written: float | None, units: UnitSystem) -> float | None:
+    """A tolerance as written, in SI; None where there is none."""
+    return None if written is None or quantity is None else to_si(quantity, written, units)
