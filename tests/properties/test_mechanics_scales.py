@@ -295,7 +295,8 @@ def test_a_swing_is_the_same_at_every_scale_in_its_own_time_and_gains_no_energy(
         here = swing_tick(one, pivot, here)
         there = swing_tick(other, other_pivot, there, 0.005 * pace)
         now = swing_energy_j(other, there)
-        assert now <= before + 1e-6 * range_j
+        # Next to its lowest a bar has no range to speak of: there, the last bits of its energy decide.
+        assert now <= before + 1e-6 * range_j + 1e-14 * abs(before)
         before = min(before, now)
         if here.stop or there.stop:
             break
