@@ -1,4 +1,4 @@
-"""`python -m lab.figures speed | accuracy`: what we claim, measured here and now."""
+"""`python -m lab.figures speed | probe | accuracy`: what we claim, measured here and now."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import asdict
 from typing import TextIO
 
+from lab.figures.floors import Floor
 from lab.figures.published.table import PublishedRow
 from lab.figures.rows import Row
 
@@ -22,7 +23,7 @@ def main(argv: Sequence[str] | None = None, *, stdout: TextIO | None = None, std
     parser.add_argument("--quick", action="store_true", help="fewer rounds, for a first look")
     args = parser.parse_args(argv)
     out, talk = stdout or sys.stdout, stderr or sys.stderr
-    rows: list[Row | PublishedRow] = []
+    rows: list[Row | PublishedRow | Floor] = []
     for row in _MEASURES[args.what](args.quick):
         rows.append(row)
         if not args.json:
@@ -35,9 +36,9 @@ def main(argv: Sequence[str] | None = None, *, stdout: TextIO | None = None, std
     return 0
 
 
-def as_line(row: Row | PublishedRow) -> str:
+def as_line(row: Row | PublishedRow | Floor) -> str:
     """A row to read: the ratio first, since that is what carries over to another machine."""
-    if isinstance(row, PublishedRow):
+    if isinstance(row, PublishedRow | Floor):
         return row.as_line()
     goal = f"goal {row.goal:g}" if math.isfinite(row.goal) else "no goal"
     verdict = "" if not math.isfinite(row.goal) else ", met" if row.met else ", missed"
@@ -47,9 +48,9 @@ def as_line(row: Row | PublishedRow) -> str:
     )
 
 
-def as_json(row: Row | PublishedRow) -> dict[str, object]:
+def as_json(row: Row | PublishedRow | Floor) -> dict[str, object]:
     """A row as JSON; what is not finite there is null."""
-    if isinstance(row, PublishedRow):
+    if isinstance(row, PublishedRow | Floor):
         return row.as_json()
     values = {**asdict(row), "met": bool(row.met)}
     return {
@@ -75,7 +76,17 @@ def _accuracy(quick: bool) -> Iterable[Row | PublishedRow]:  # noqa: FBT001
     yield from flight_rows(quick=quick)
 
 
-_MEASURES: dict[str, Callable[[bool], Iterable[Row | PublishedRow]]] = {"speed": _speed, "accuracy": _accuracy}
+def _probe(quick: bool) -> Iterable[Floor]:  # noqa: FBT001
+    from lab.figures.probe import floors
+
+    return floors(quick=quick)
+
+
+_MEASURES: dict[str, Callable[[bool], Iterable[Row | PublishedRow | Floor]]] = {
+    "speed": _speed,
+    "probe": _probe,
+    "accuracy": _accuracy,
+}
 
 if __name__ == "__main__":
     sys.exit(main())

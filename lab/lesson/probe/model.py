@@ -17,8 +17,8 @@ Floats = NDArray[np.float64]
 Counts = NDArray[np.int8]
 
 CHOICE_SLIP = 0.06
-"""Slips assumed in choosing what to ask.  With more, learners of 5 % are named less surely at ten items (96.8 % in
-place of 97.0 % at 7 %); with less, those of 10 % at twelve (94.9 % in place of 95.4 % at 5.5 %)."""
+"""Slips assumed in choosing what to ask.  With fewer, 5.5 %, learners who slip in 10 % fall below 95 % at twelve items;
+with more, those who slip in 5 % are named less surely at ten."""
 
 SAID_SLIPS = (0.05, 0.10)
 """Slips assumed in what is said of a rule, each as likely: between them it stays within 0.03 of what comes true."""
