@@ -49,9 +49,9 @@ def teaching_scores() -> list[list[int]]:
 
 def _reliability(scores: ArrayLike, *, lost: int) -> float | None:
     table = np.asarray(scores, dtype=np.float64)
-    items = table.shape[1]
+    items = int(table.shape[1])
     right = table.mean(axis=0)
     total = float(table.sum(axis=1).var(ddof=lost))
     if total == 0.0:
         return None
-    return items / (items - 1) * (1.0 - float((right * (1.0 - right)).sum()) / total)
+    return float(items / (items - 1) * (1.0 - (right * (1.0 - right)).sum() / total))

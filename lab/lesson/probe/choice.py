@@ -1,8 +1,8 @@
 """Which item to ask next: the one that is expected to tell most, looked at two answers ahead.
 
 What is told is the mutual information between the rule and two answers, the second item being the best one after each
-answer to the first.  One ahead, the plain greedy choice, is kept to be measured beside: from six items on it names fewer
-rules rightly.  For the broad group alone it is the chance of naming that rightly.
+answer to the first.  One ahead, the plain greedy choice, is kept to be measured beside: from six items on it names
+fewer rules rightly.  For the broad group alone it is the chance of naming that rightly.
 """
 
 from __future__ import annotations

@@ -77,7 +77,8 @@ class PlacePool:
 def place_pool() -> PlacePool:
     """Return the pool, worked out once; every idea has an answer on each of its bars."""
     draw = Random(DRAW_SEED)
-    items, rows = [], []
+    items: list[PlaceItem] = []
+    rows = []
     while len(items) < DRAWN:
         item = _drawn(draw)
         row = [way.predict(item.situation) for way in PLACE_WAYS]

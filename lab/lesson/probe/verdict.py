@@ -28,7 +28,7 @@ SURE_OF_FEW_SLIPS = 0.70
 IN_TURNS_SLIP = 0.05
 IN_TURNS_ODDS = 1.0
 """How much better two rules in turns may explain the answers than the rule does.  At 3, one in seven learners who
-change between the first two rules is still given one of them; at 1, one in eleven, and steady ones lose next to none."""
+change between the first two rules is still given one of them; at 1, one in ten, and steady ones lose next to none."""
 
 STOP = 0.95
 """One rule is named when it is this likely."""
