@@ -104,9 +104,9 @@ class Laboratory:
             self._refresh()
         return changed_here or notice_gone
 
-    def say_no_sound(self, why: str) -> None:
-        """Say that there is no sound.  why: the system's own words."""
-        self.house.say(msg("There is no sound here: {why}. Everything works without it."), {"why": why})
+    def say_no_sound(self) -> None:
+        """Say that there is no sound: in plain words, since the system's own are for whoever started the lab."""
+        self.house.say(msg("There is no sound here. Everything works without it."))
         self._refresh()
 
     def draw(self, canvas: Canvas) -> None:

@@ -124,9 +124,8 @@ class Loop:
             return
         for cue in cues:
             self._speaker.play(cue)
-        news = self._speaker.news()
-        if news is not None:
-            laboratory.say_no_sound(news["why"])
+        if self._speaker.news() is not None:
+            laboratory.say_no_sound()
 
     def _wait(self) -> list[Event]:
         """Sleep until there is something to do; returns what has happened meanwhile."""

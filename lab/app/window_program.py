@@ -62,6 +62,8 @@ def open_window(
         elif build is not None:
             laboratory.open_build(build)
         run_safely(Loop(laboratory, window, speaker=speaker).run, laboratory.close)
+        if speaker.trouble:
+            console.talk(console.words.say("There was no sound: {why}", why=speaker.trouble))
         say_what_is_left(record, console)
     finally:
         speaker.close()
