@@ -158,7 +158,7 @@ def test_a_bar_that_meets_its_stop_is_heard_and_a_device_that_fails_is_told_of(p
     _heard(pilot, speaker)
     assert speaker.asked == ["knock"]
     assert any("no sound here" in node.name for node in walk(pilot.lab.outline()))
-    assert not any("no such device" in node.name for node in walk(pilot.lab.outline())), "those are no words for a child"
+    assert not any("no such device" in node.name for node in walk(pilot.lab.outline())), "no words for a child"
 
 
 def test_nothing_is_played_where_sound_is_switched_off(pilot: Any):
