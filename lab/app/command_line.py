@@ -13,6 +13,7 @@ MODULES = {
     "start": "lab.app.commands.opening",
     "open": "lab.app.commands.opening",
     "lesson": "lab.app.commands.lessons",
+    "probe": "lab.app.commands.probes",
     "sum": "lab.app.commands.sums",
     "check": "lab.app.commands.checks",
     "snap": "lab.app.commands.snaps",
@@ -54,7 +55,7 @@ def _parser() -> _Parser:
     parser.add_argument("--debug", action="store_true", help="show where in the program something went wrong")
     parser.set_defaults(command="start")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=False, parser_class=_Parser)
-    for add in (_add_open, _add_lesson, _add_sum, _add_check, _add_snap, _add_record):
+    for add in (_add_open, _add_lesson, _add_probe, _add_sum, _add_check, _add_snap, _add_record):
         add(commands)
     return parser
 
@@ -79,6 +80,12 @@ def _add_lesson(commands: Commands[_Parser]) -> None:
     command.add_argument("lesson", metavar="NAME or FILE", nargs="?")
     command.add_argument("--text", action="store_true", help="in the terminal, answers from standard input")
     command.add_argument("--seed", type=_seed, help="the same seed asks with the same numbers")
+
+
+def _add_probe(commands: Commands[_Parser]) -> None:
+    command = _command(commands, "probe", "find which rule somebody's answers fit")
+    command.add_argument("--text", action="store_true", help="in the terminal, answers from standard input")
+    command.add_argument("--seed", type=_seed, help="the same seed and answers ask the same")
 
 
 def _add_sum(commands: Commands[_Parser]) -> None:

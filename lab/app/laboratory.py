@@ -145,6 +145,12 @@ class Laboratory:
         chosen = self.house.fresh_seed() if seed is None else seed
         self._enter(LessonRoom(self.house, lesson, seed=chosen))
 
+    def open_probe(self, *, seed: int | None = None) -> None:
+        """Begin the probe."""
+        from lab.app.rooms.probe import ProbeRoom
+
+        self._enter(ProbeRoom(self.house, seed=self.house.fresh_seed() if seed is None else seed))
+
     def close(self) -> None:
         """Keep what is to be kept and let go of the record."""
         self._room.close()
@@ -189,11 +195,15 @@ class Laboratory:
                 self._enter(BuildRoom(self.house, choosing=to.name == "builds"))
             case "lesson":
                 self.open_lesson(to.name)
+            case "probe":
+                self.open_probe()
 
     def _back(self) -> None:
         from lab.app.rooms.lesson import LessonRoom
+        from lab.app.rooms.probe import ProbeRoom
 
-        self._go(intents.Go(place="lessons" if isinstance(self._room, LessonRoom) else "start"))
+        below = isinstance(self._room, LessonRoom | ProbeRoom)
+        self._go(intents.Go(place="lessons" if below else "start"))
 
     def _enter(self, room: Room) -> None:
         self._room.close()

@@ -8,12 +8,17 @@ import sys
 from collections.abc import Callable, Iterator, Mapping, MutableMapping
 from contextlib import contextmanager
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from lab.app.console import Console
 from lab.app.kept import kept_settings, say_what_is_left
 from lab.app.paths import Paths, find_paths
 from lab.app.record import Record
 from lab.app.settings import load_settings
+
+if TYPE_CHECKING:
+    from lab.app.laboratory import Laboratory
+    from lab.ui.pygame_sound import Speaker
 
 #: Drivers that SDL falls back to where there is no display: they open windows that nobody can see.
 BLIND_DRIVERS = ("offscreen", "dummy")
@@ -29,11 +34,12 @@ def open_window(
     *,
     lesson: Path | None = None,
     build: Path | None = None,
+    probe: bool = False,
     seed: int | None = None,
 ) -> int:
     """Run the lab in a window until it is closed; returns the exit code.
 
-    lesson, build: what to open instead of the start screen.  Raises NoDisplayError before anything is shown.
+    lesson, build, probe: what to open instead of the start screen.  Raises NoDisplayError before anything is shown.
     """
     ask_for_display(os.environ, sys.platform)
     _quieten(os.environ, sys.platform)
@@ -57,18 +63,32 @@ def open_window(
         settings = kept_settings(console, paths)
         record = Record(paths.record)
         laboratory = Laboratory(paths=paths, settings=settings, record=record, size=window.size)
-        if lesson is not None:
-            laboratory.open_lesson(str(lesson), seed=seed)
-        elif build is not None:
-            laboratory.open_build(build)
+        _enter(laboratory, lesson=lesson, build=build, probe=probe, seed=seed)
         run_safely(Loop(laboratory, window, speaker=speaker).run, laboratory.close)
-        if speaker.trouble:
-            console.talk(console.words.say("There was no sound: {why}", why=speaker.trouble))
+        _say_how_it_sounded(speaker, console)
         say_what_is_left(record, console)
     finally:
         speaker.close()
         window.close()
     return 0
+
+
+def _enter(
+    laboratory: Laboratory, *, lesson: Path | None, build: Path | None, probe: bool, seed: int | None
+) -> None:
+    """Go to what the command names; to nothing else than the start screen where it names nothing."""
+    if lesson is not None:
+        laboratory.open_lesson(str(lesson), seed=seed)
+    elif build is not None:
+        laboratory.open_build(build)
+    elif probe:
+        laboratory.open_probe(seed=seed)
+
+
+def _say_how_it_sounded(speaker: Speaker, console: Console) -> None:
+    """The system's own words for a sound device that failed: of use to staff, not to a learner."""
+    if speaker.trouble:
+        console.talk(console.words.say("There was no sound: {why}", why=speaker.trouble))
 
 
 def show_first_picture() -> None:

@@ -29,11 +29,16 @@ def draw_rail(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard
 
 
 def _draw_rail(canvas: Canvas, view: HangingView, stage: Stage) -> None:
+    draw_steel(canvas, view, stage)
+    _draw_rule(canvas, view, stage)
+
+
+def draw_steel(canvas: Canvas, view: HangingView, stage: Stage) -> None:
+    """The rail without a rule."""
     theme, sizes, rail = view.look.theme, view.look.sizes, stage.rail
     canvas.box(rail, fill=theme.steel, radius=sizes.px(4))
     canvas.box(Rect(rail.x + 3, rail.y + 3, rail.w - 6, max(2.0, rail.h * 0.18)), fill="#FFFFFF50", radius=1)
     canvas.box(rail, outline=theme.steel_edge, width=sizes.stroke, radius=sizes.px(4))
-    _draw_rule(canvas, view, stage)
 
 
 def _draw_rule(canvas: Canvas, view: HangingView, stage: Stage) -> None:

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from lab.outline.words import msg
 from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
+from lab.screens.gallery_probe import probe_entries
 from lab.screens.gallery_questions import lesson_entries, shipped_lessons
 from lab.screens.lessons import LessonsScreen
 from lab.screens.screen import BuildModel, LessonEntry, LessonsModel, Notice, StartModel
@@ -100,6 +101,7 @@ def _entries() -> Iterator[tuple[str, Entry]]:
         Entry(msg("free build: what to do here"), lambda look: press(_build(look, workshop_bar()), "help")),
     )
     yield "build-saved", Entry(msg("free build: a toast"), lambda look: _build(look, workshop_bar(), SAVED))
+    yield from probe_entries()
     for lesson in shipped_lessons():
         yield from lesson_entries(lesson)
 

@@ -11,9 +11,10 @@ from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from lab.lesson.actions import Action
+    from lab.lesson.asked import Side
     from lab.simulation.commands import Command
 
-Place = Literal["start", "lessons", "lesson", "build"]
+Place = Literal["start", "lessons", "lesson", "probe", "build"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,6 +37,18 @@ class Answer:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SaySide:
+    """Give this answer to what the probe asks now."""
+
+    side: Side
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskMore:
+    """Let a probe that stopped early ask the questions that are left."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Go:
     """Show another place.
 
@@ -48,7 +61,7 @@ class Go:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Back:
-    """One place up: from a question to the lessons, from anywhere else to the start screen."""
+    """One place up: from a question or the probe to the lessons, from anywhere else to the start screen."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,6 +119,8 @@ class Leave:
 Intent = (
     Do
     | Answer
+    | SaySide
+    | AskMore
     | Go
     | Back
     | SaveBuild

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from lab.lesson.probe.telling import AIM, TITLE
 from lab.outline import Node
 from lab.outline.words import msg
 from lab.screens.intents import Go, Intent
@@ -23,7 +24,7 @@ from lab.ui.widgets.icons import draw_icon
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.widget import Mood, Plain, Spot, Widget, facing, states
 
-ROW = "lesson-"
+ROW, PROBE = "lesson-", "probe"
 HELP_LINES = (
     msg("Each lesson asks you to say what will happen, and then shows it."),
     msg("Choose any; the first ones are the easiest."),
@@ -154,6 +155,8 @@ class LessonsScreen:
             shared = self._page.answer(happened, self._model.setting)
             if shared is not None:
                 intents += shared
+            elif isinstance(happened, Pressed) and happened.key == PROBE:
+                intents.append(Go(place="probe"))
             elif isinstance(happened, Pressed) and happened.key.startswith(ROW):
                 intents.append(Go(place="lesson", name=happened.key.removeprefix(ROW)))
         if events:
@@ -170,11 +173,16 @@ class LessonsScreen:
             model.notice,
         )
         rows = tuple(_row(look, number, entry) for number, entry in enumerate(model.lessons, start=1))
-        children: tuple[Widget, ...] = rows
+        children: tuple[Widget, ...] = (*rows, _probe_row(look))
         if not rows:
-            children = (Label("none", look.words.say("There are no lessons here yet.")),)
+            children = (Label("none", look.words.say("There are no lessons here yet.")), _probe_row(look))
         page = ReadingPage(bar, Column(children, gap=14), key="lessons", width=860.0)
         self._page.show(page, setting=model.setting, notice=model.notice)
+
+
+def _probe_row(look: Look) -> LessonRow:
+    say = look.words.say
+    return LessonRow(PROBE, "?", say(TITLE), say(AIM), say("a few minutes"), 0.0)
 
 
 def _row(look: Look, number: int, entry: LessonEntry) -> LessonRow:

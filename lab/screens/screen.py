@@ -8,6 +8,7 @@ The laboratory makes screens by these names:
     lab.screens.lessons.LessonsScreen        shows LessonsModel
     lab.screens.free_build.FreeBuildScreen   shows BuildModel
     lab.screens.question.QuestionScreen      shows QuestionModel   (predict, watch, explain, finished)
+    lab.screens.probe.ProbeScreen            shows ProbeModel
 """
 
 from __future__ import annotations
@@ -21,6 +22,8 @@ from lab.screens.intents import Intent
 
 if TYPE_CHECKING:
     # For the annotations alone: the start screen must not wait for mechanics and file formats to load.
+    from lab.lesson.probe.items import Item
+    from lab.lesson.probe.probe import Probe
     from lab.lesson.run import Run
     from lab.outline.node import Node
     from lab.simulation.benches.finger import FingerTool
@@ -152,6 +155,25 @@ class QuestionModel:
     contrast: bool = False
     learner: str = ""
     notice: Notice | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProbeModel:
+    """The probe: what is asked now, or at its end what the answers fit.
+
+    bench: the bar that is asked about, held; None at the end.  learner: the code that answers are kept under.
+    """
+
+    setting: Setting
+    probe: Probe
+    bench: HangingBar | None
+    learner: str = ""
+    notice: Notice | None = None
+
+    @property
+    def item(self) -> Item | None:
+        """What is asked now."""
+        return self.probe.item
 
 
 Model = TypeVar("Model", contravariant=True)

@@ -82,8 +82,12 @@ class Finding:
 
     @property
     def runner_up(self) -> RuleFit:
-        """The next likely rule; of mixed answers the likeliest one."""
-        return self.ranked[0] if self.fit is None else self.ranked[1]
+        """The likeliest rule beside the one that fits; answering at random is none."""
+        return next(
+            each
+            for each in self.ranked
+            if each.rule is not RULES[GUESSES] and (self.fit is None or each.rule is not self.fit.rule)
+        )
 
     @property
     def ways(self) -> tuple[str, ...]:

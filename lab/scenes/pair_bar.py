@@ -1,0 +1,124 @@
+"""A little bar that hangs by its middle, held, with one brass weight on each side: both weights and arms written."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from lab.scenes.bar import draw_bar, draw_holding_cord, draw_pin
+from lab.scenes.hanging_view import HangingView, Stage, stage_for
+from lab.scenes.labels import LabelBoard
+from lab.scenes.rail import draw_carriage, draw_steel
+from lab.scenes.readings import Readings, Units
+from lab.scenes.rows import HIGH, NECK
+from lab.scenes.weights import Place, brass_rect, draw_brass, draw_cord
+from lab.simulation import HangingBar
+from lab.ui.canvas import Canvas
+from lab.ui.geometry import Rect
+from lab.ui.look import Look
+
+BRASS_KG_M3 = 8500.0
+DRAWN_SHARE = 1.5
+"""Brass is drawn half as large again as it would be beside this bar, so that its number can be read on it."""
+
+LEAST_SIDE_PX, MOST_SIDE_PX = 30.0, 84.0
+CORD_PX = 40.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PairView:
+    """A pair on the bar as it is to be drawn.
+
+    bench: the bar with its two weights, held; the pivot is at 0.
+    """
+
+    bench: HangingBar
+    look: Look
+    units: Units
+
+
+def draw_pair_bar(canvas: Canvas, rect: Rect, view: PairView) -> None:
+    """Draws the bar into a rectangle; nothing leaves it."""
+    hanging = _hanging(view)
+    stage = stage_for(hanging.bench, rect, view.look)
+    with canvas.clipped(rect):
+        canvas.box(rect, fill=view.look.theme.paper)
+        board = LabelBoard(canvas, rect)
+        draw_steel(canvas, hanging, stage)
+        _draw_rule(canvas, hanging, stage)
+        draw_holding_cord(canvas, hanging, stage, board, [])
+        draw_bar(canvas, hanging, stage)
+        draw_carriage(canvas, hanging, stage, board)
+        places = _places(view, hanging, stage)
+        for place in places.values():
+            draw_cord(canvas, view.look, place)
+        for weight in view.bench.weights:
+            draw_brass(canvas, view.look, places[weight.id].body, hanging.readings.weight(weight.mass_kg))
+        draw_pin(canvas, hanging, stage)
+        _write(canvas, view, hanging, stage, places)
+
+
+def _hanging(view: PairView) -> HangingView:
+    """The bare bar: what hangs on it is drawn here, larger than on the long bars."""
+    bench = view.bench
+    bare = HangingBar(bar=bench.bar, pivot=bench.pivot, units=bench.units)
+    readings = Readings(words=view.look.words, units=view.units)
+    return HangingView(bench=bare, look=view.look, readings=readings)
+
+
+def _draw_rule(canvas: Canvas, hanging: HangingView, stage: Stage) -> None:
+    """A mark for each hook, counted outward from the middle both ways."""
+    theme, sizes, units = hanging.look.theme, hanging.look.sizes, hanging.readings.units
+    half = round(units.from_m(hanging.bench.bar.right_m))
+    size, top = sizes.text("small"), stage.rail.y
+    words = hanging.look.words
+    for hook in range(-half, half + 1):
+        x = stage.camera.x_px(units.to_m(hook))
+        canvas.line([(x, top - sizes.px(12)), (x, top)], theme.soft, width=sizes.px(2))
+        text = words.number(abs(hook), 0)
+        if hook == half:
+            text = words.say("{number} {unit}", number=text, unit=units.length_word)
+        canvas.text(text, (x, top - sizes.px(16)), size=size, color=theme.soft, anchor="center bottom")
+
+
+def _places(view: PairView, hanging: HangingView, stage: Stage) -> Mapping[int, Place]:
+    sizes = view.look.sizes
+    places = {}
+    for weight in view.bench.weights:
+        true_m = float((weight.mass_kg / BRASS_KG_M3) ** (1 / 3))
+        side = DRAWN_SHARE * stage.camera.length_px(true_m)
+        # Less than the step between two hooks, so that two neighbours never touch.
+        side = max(sizes.px(LEAST_SIDE_PX), min(side, sizes.px(MOST_SIDE_PX)))
+        hook = stage.hook_px(hanging, weight.at_m)
+        top = hook[1] + stage.bar.h / 2 + sizes.px(CORD_PX)
+        lowest = stage.frame.bottom - side * (NECK + HIGH) - 3.2 * sizes.text("body")
+        places[weight.id] = Place(hook=hook, body=brass_rect((hook[0], min(top, lowest)), side))
+    return places
+
+
+def _write(canvas: Canvas, view: PairView, hanging: HangingView, stage: Stage, places: Mapping[int, Place]) -> None:
+    """Under each weight what it weighs, and from the middle to its cord how far out it hangs."""
+    look, readings = view.look, hanging.readings
+    theme, sizes = look.theme, look.sizes
+    middle = stage.camera.x_px(view.bench.pivot.at_m)
+    above = stage.bar.y - sizes.px(16)
+    size = sizes.text("body")
+    for weight in view.bench.weights:
+        place = places[weight.id]
+        x = place.hook[0]
+        units = view.units
+        shown = look.words.say("{number} {unit}", number=readings.weight(weight.mass_kg), unit=units.weight_word)
+        canvas.text(
+            shown,
+            (x, place.body.bottom + sizes.px(6)),
+            size=size,
+            color=theme.ink,
+            bold=True,
+            anchor="center top",
+        )
+        canvas.line([(x, place.hook[1]), (x, above - sizes.px(6))], theme.soft, width=sizes.px(1))
+        canvas.line([(middle, above), (x, above)], theme.ink, width=sizes.px(1.5))
+        tip = sizes.px(7) if x > middle else -sizes.px(7)
+        canvas.polygon([(x, above), (x - tip, above - sizes.px(4)), (x - tip, above + sizes.px(4))], fill=theme.ink)
+        arm = look.words.say("{number} {unit}", number=readings.short_length(abs(weight.at_m)), unit=units.length_word)
+        canvas.text(arm, (x, above - sizes.px(8)), size=size, color=theme.ink, bold=True, anchor="center bottom")
