@@ -13,8 +13,8 @@ from lab.scenes.readings import Readings, Units
 from lab.scenes.rows import HIGH, NECK
 from lab.scenes.weights import Place, brass_rect, draw_brass, draw_cord
 from lab.simulation import HangingBar
-from lab.ui.canvas import Canvas
-from lab.ui.geometry import Rect
+from lab.ui.canvas import Anchor, Canvas
+from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 
 BRASS_KG_M3 = 8500.0
@@ -45,7 +45,7 @@ def draw_pair_bar(canvas: Canvas, rect: Rect, view: PairView) -> None:
         canvas.box(rect, fill=view.look.theme.paper)
         board = LabelBoard(canvas, rect)
         draw_steel(canvas, hanging, stage)
-        _draw_rule(canvas, hanging, stage)
+        _draw_rule(canvas, hanging, stage, board)
         draw_holding_cord(canvas, hanging, stage, board, [])
         draw_bar(canvas, hanging, stage)
         draw_carriage(canvas, hanging, stage, board)
@@ -66,19 +66,20 @@ def _hanging(view: PairView) -> HangingView:
     return HangingView(bench=bare, look=view.look, readings=readings)
 
 
-def _draw_rule(canvas: Canvas, hanging: HangingView, stage: Stage) -> None:
-    """A mark for each hook, counted outward from the middle both ways."""
+def _draw_rule(canvas: Canvas, hanging: HangingView, stage: Stage, board: LabelBoard) -> None:
+    """A mark for each hook, counted outward from the middle both ways; where letters are large, not all numbers."""
     theme, sizes, units = hanging.look.theme, hanging.look.sizes, hanging.readings.units
     half = round(units.from_m(hanging.bench.bar.right_m))
     size, top = sizes.text("small"), stage.rail.y
     words = hanging.look.words
-    for hook in range(-half, half + 1):
+    # The middle and the last one with its unit first: those are never left out.
+    for hook in sorted(range(-half, half + 1), key=lambda hook: (hook != 0, hook != half, abs(hook))):
         x = stage.camera.x_px(units.to_m(hook))
         canvas.line([(x, top - sizes.px(12)), (x, top)], theme.soft, width=sizes.px(2))
         text = words.number(abs(hook), 0)
         if hook == half:
             text = words.say("{number} {unit}", number=text, unit=units.length_word)
-        canvas.text(text, (x, top - sizes.px(16)), size=size, color=theme.soft, anchor="center bottom")
+        board.place(text, [((x, top - sizes.px(16)), "center bottom")], size=size, color=theme.soft)
 
 
 def _places(view: PairView, hanging: HangingView, stage: Stage) -> Mapping[int, Place]:
@@ -98,27 +99,25 @@ def _places(view: PairView, hanging: HangingView, stage: Stage) -> Mapping[int, 
 
 def _write(canvas: Canvas, view: PairView, hanging: HangingView, stage: Stage, places: Mapping[int, Place]) -> None:
     """Under each weight what it weighs, and from the middle to its cord how far out it hangs."""
-    look, readings = view.look, hanging.readings
-    theme, sizes = look.theme, look.sizes
+    look, readings, units = view.look, hanging.readings, view.units
+    theme, sizes, say = look.theme, look.sizes, look.words.say
     middle = stage.camera.x_px(view.bench.pivot.at_m)
     above = stage.bar.y - sizes.px(16)
-    size = sizes.text("body")
     for weight in view.bench.weights:
-        place = places[weight.id]
-        x = place.hook[0]
-        units = view.units
-        shown = look.words.say("{number} {unit}", number=readings.weight(weight.mass_kg), unit=units.weight_word)
-        canvas.text(
-            shown,
-            (x, place.body.bottom + sizes.px(6)),
-            size=size,
-            color=theme.ink,
-            bold=True,
-            anchor="center top",
-        )
-        canvas.line([(x, place.hook[1]), (x, above - sizes.px(6))], theme.soft, width=sizes.px(1))
+        x, hook_y = places[weight.id].hook
+        shown = say("{number} {unit}", number=readings.weight(weight.mass_kg), unit=units.weight_word)
+        _label(canvas, look, shown, (x, places[weight.id].body.bottom + sizes.px(6)), "center top", middle)
+        canvas.line([(x, hook_y), (x, above - sizes.px(6))], theme.soft, width=sizes.px(1))
         canvas.line([(middle, above), (x, above)], theme.ink, width=sizes.px(1.5))
         tip = sizes.px(7) if x > middle else -sizes.px(7)
         canvas.polygon([(x, above), (x - tip, above - sizes.px(4)), (x - tip, above + sizes.px(4))], fill=theme.ink)
-        arm = look.words.say("{number} {unit}", number=readings.short_length(abs(weight.at_m)), unit=units.length_word)
-        canvas.text(arm, (x, above - sizes.px(8)), size=size, color=theme.ink, bold=True, anchor="center bottom")
+        arm = say("{number} {unit}", number=readings.short_length(abs(weight.at_m)), unit=units.length_word)
+        _label(canvas, look, arm, (x, above - sizes.px(8)), "center bottom", middle)
+
+
+def _label(canvas: Canvas, look: Look, text: str, at: Point, anchor: Anchor, middle: float) -> None:
+    """Write over or under a place, but on its own side of the middle: two near ones must not run together."""
+    size = look.sizes.text("body")
+    half = canvas.text_size(text, size=size, bold=True)[0] / 2 + look.sizes.px(5)
+    x = max(at[0], middle + half) if at[0] > middle else min(at[0], middle - half)
+    canvas.text(text, (x, at[1]), size=size, color=look.theme.ink, bold=True, anchor=anchor)
