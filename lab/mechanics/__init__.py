@@ -10,6 +10,7 @@ from lab.late_names import late_names
 
 if TYPE_CHECKING:
     from lab.mechanics.airframes import Aerodynamics, Airframe, aerodynamics
+    from lab.mechanics.assemblies import AssemblySums, assembly_sums
     from lab.mechanics.axes import AXES, Axis, Tensor
     from lab.mechanics.balance_paths import BalancePath, PathLeg, PathPoint, balance_path
     from lab.mechanics.balancing import BalancingWay, balancing_ways
@@ -80,6 +81,7 @@ if TYPE_CHECKING:
 else:
     _MODULES = {
         "airframes": "Aerodynamics Airframe aerodynamics",
+        "assemblies": "AssemblySums assembly_sums",
         "axes": "AXES Axis Tensor",
         "balance_paths": "BalancePath PathLeg PathPoint balance_path",
         "balancing": "BalancingWay balancing_ways",
@@ -130,6 +132,7 @@ __all__ = [
     "TICK_S",
     "Aerodynamics",
     "Airframe",
+    "AssemblySums",
     "Axis",
     "BalancePath",
     "BalancingWay",
@@ -216,6 +219,7 @@ __all__ = [
     "Vector",
     "Weighing",
     "aerodynamics",
+    "assembly_sums",
     "balance_for_margin_m",
     "balance_path",
     "balance_point_doubt_m",

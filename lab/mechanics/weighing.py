@@ -35,6 +35,10 @@ class ScaleReading:
         put = object.__setattr__
         put(self, "mass_kg", not_negative(f"reading of {called}", self.mass_kg, "kg"))
         put(self, "at_m", vector(f"place of {called}", self.at_m, "m"))
+        put(self, "mass_doubt_kg", not_negative(f"mass doubt of {called}", self.mass_doubt_kg, "kg"))
+        put(self, "at_doubt_m", vector(f"place doubt of {called}", self.at_doubt_m, "m"))
+        for each in self.at_doubt_m:
+            not_negative(f"place doubt of {called}", each, "m")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -167,7 +167,7 @@ class _Sections:
         )
         pitch = document["pitch"]
         goes = words.say(
-            "Margin {margin} % ± {doubt} % of the mean chord: {goes}.",
+            "Margin {margin} % ± {doubt} % of the mean chord (± one standard uncertainty): {goes}.",
             margin=words.number(100 * document["margin"], 1),
             doubt=words.number(100 * pitch["margin_doubt"], 1),
             goes=words.say(_GOES[pitch["goes"]]),

@@ -182,15 +182,25 @@ class _Sheet:
         words, reactions = self._words, self._document["reactions"]
         if reactions is None:
             return [words.say("It tips: the balance point lies outside the supports.")]
+        decimals = self._force_decimals([reaction["force"] for reaction in reactions])
         return [
             words.say(
                 "{support} carries {force} {unit}",
                 support=words.content(reaction["name"]),
-                force=words.number(reaction["force"], decimals_for([reaction["force"]], least=0)),
+                force=words.number(reaction["force"], decimals),
                 unit=self._weight_unit,
             )
             for reaction in reactions
         ]
+
+    def _force_decimals(self, forces: list[float]) -> int:
+        """One more decimal than the weights have, so that the forces add up to the weight as they are written.
+
+        Fewer where fewer say it all; more where a force would be written as 0 and is not.
+        """
+        carried = [force for force in forces if force > 0]
+        most = self._weight_decimals + 1
+        return max(min(decimals_for(forces, least=0), most), *(doubt_decimals(force) for force in carried))
 
     def _weight(self, weight: float) -> str:
         return self._words.number(weight, self._weight_decimals)

@@ -132,7 +132,8 @@ def test_the_drones_table_says_what_decides():
     assert (
         "Allowed along at this weight: 36.0 to 40.0 cm. The balance point is 1.7451 cm from the nearer edge." in lines
     )
-    assert any(line.startswith("Margin 16.3 % ± 3.1 % of the mean chord: steady in pitch.") for line in lines)
+    margin = "Margin 16.3 % ± 3.1 % of the mean chord (± one standard uncertainty): steady in pitch."
+    assert any(line.startswith(margin) for line in lines)
     assert "Left and right are nearly alike: without the sum across it would be 0.62745 cm out." in lines
     assert lines[-1] == CAUTION
 

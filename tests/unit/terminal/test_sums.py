@@ -296,6 +296,18 @@ def test_reactions_are_a_line_a_support():
     assert table(head() + SUPPORTED.format(0, 40))[-1] == "It tips: the balance point lies outside the supports."
 
 
+def test_reactions_add_up_to_the_weight_as_they_are_written():
+    supports = "".join(f'[[support]]\nname = "{name}"\nat = {at}\n' for name, at in (("l", 0.6), ("r", 2.6)))
+    lines = table(head("kg-m") + part("a", 2.4, 1.6) + part("b", 1.35, 3.05) + part("c", 0.9, 0.1) + supports)
+    assert lines[-4:-2] == ["l carries 2.021 kg", "r carries 2.629 kg"]
+    assert 2021 + 2629 == 4650, "in grams, as written"
+
+
+def test_a_reaction_that_is_little_is_not_written_as_none():
+    lines = table(head() + SUPPORTED.format(0, 50.002))
+    assert lines[-2:] == ["l carries 0.004 g", "r carries 99.996 g"]
+
+
 @pytest.mark.parametrize(
     ("parts", "caution"),
     [
