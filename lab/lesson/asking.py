@@ -5,6 +5,7 @@ from __future__ import annotations
 from lab.files import UNITS
 from lab.lesson.amounts import amounts_of
 from lab.lesson.asked import Asked
+from lab.lesson.forms import Number
 from lab.lesson.kinds import KINDS
 from lab.lesson.lesson import Lesson
 from lab.lesson.messages import Message, written
@@ -24,6 +25,7 @@ def ask(lesson: Lesson, index: int, *, seed: int, round: int = 0) -> Asked:  # n
     units = UNITS[build.units]
     amounts = amounts_of(task)
     seen = situation_of(build)
+    form = kind.form(task)
     quantity = kind.quantity_of(question.keys)
 
     def worded(text: str) -> Message:
@@ -44,12 +46,12 @@ def ask(lesson: Lesson, index: int, *, seed: int, round: int = 0) -> Asked:  # n
         build=build,
         units=units,
         detail=task.detail,
-        form=kind.form(task),
+        form=form,
         truth=kind.truth(task),
         tolerance=task.tolerance,
         tolerance_m=task.tolerance if quantity == "length" else None,
         pad_half_m=kind.pad_half_m(task),
-        decimals=1 if quantity is None else task.decimals(quantity),
+        decimals=form.decimals if isinstance(form, Number) else 1,
         left_m=units.to_m(seen.left),
         right_m=units.to_m(seen.right),
         claims=question.claims,

@@ -40,13 +40,19 @@ def end_dropped(asked: Asked, goes: Side, at_m: float) -> Message:
     """Return what was seen and, for a place, where the sum puts it.  at_m: where it rested."""
     name = end_name(asked, goes)
     if not isinstance(asked.truth, float):
-        return message(_DROPPED_SIDE[goes]) if name is None else message(msg("The {part} end dropped."), part=name)
+        return end_went(asked, goes)
     place = length(asked.truth, decimals=asked.decimals)
     if not asked.left_m <= at_m <= asked.right_m:
         return message(msg("The finger was past the end. The moment sum puts it at {place}."), place=place)
     if name is None:
         return message(_DROPPED_PLACE[goes], place=place)
     return message(msg("The {part} end dropped. The moment sum puts it at {place}."), part=name, place=place)
+
+
+def end_went(asked: Asked, goes: Side) -> Message:
+    """Return which end dropped, as it was seen."""
+    name = end_name(asked, goes)
+    return message(_DROPPED_SIDE[goes]) if name is None else message(msg("The {part} end dropped."), part=name)
 
 
 def end_name(asked: Asked, goes: Side) -> str | None:

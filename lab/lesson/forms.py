@@ -191,9 +191,9 @@ def from_si(quantity: Quantity, value: float, units: UnitSystem) -> float:
     return {"length": units.from_m, "weight": units.from_kg, "time": float}[quantity](value)
 
 
-def decimals_for(tolerance: float) -> int:
-    """How many figures after the point show a number well enough for a tolerance, at least one."""
-    return max(1, math.ceil(-math.log10(tolerance)))
+def decimals_for(tolerance: float, *, least: int = 1) -> int:
+    """How many figures after the point show a number well enough for a tolerance."""
+    return max(least, math.ceil(-math.log10(tolerance)))
 
 
 def amount_of(quantity: Quantity, value: float, *, decimals: int | None = None, unit: bool = True) -> Amount:

@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
-from typing import Literal, Protocol
+from typing import Literal, Protocol, TypeAlias
 
 from lab.files import UnitSystem
 
@@ -55,8 +55,8 @@ class Amount:
     unit: bool = True
 
 
-Value = str | Amount
-"""A str is a lesson writer's own text (a part's name); our own words stand in the template."""
+Value: TypeAlias = "str | Amount | Message"
+"""A str is a lesson writer's own text (a part's name); our own words stand in the template, or in a message in it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -152,6 +152,8 @@ def render(sentence: Message, words: Wording, units: UnitSystem) -> str:
 
 
 def _shown(value: Value, words: Wording, units: UnitSystem) -> str:
+    if isinstance(value, Message):
+        return render(value, words, units)
     return words.content(value) if isinstance(value, str) else shown_amount(value, words, units)
 
 

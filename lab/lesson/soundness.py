@@ -10,7 +10,6 @@ from lab.lesson.amounts import amounts_of
 from lab.lesson.fault_places import FaultPlaces, nearest_of
 from lab.lesson.forms import Answer
 from lab.lesson.kinds import KINDS, DetailRefusedError, Found
-from lab.lesson.kinds.places import body_m
 from lab.lesson.lesson import Question, Range
 from lab.lesson.matching import truth_of
 from lab.lesson.messages import placeholders
@@ -165,8 +164,8 @@ def _truth_faults(question: Question, task: Task, unread: frozenset[str]) -> Ite
     seen = situation_of(task.build)
     if kind.is_along and seen.right <= seen.left:
         yield ("scene",), "the scene has no length", "add a bar, or give a part a shape with a length"
-    elif kind.quantity == "length" and kind.is_along:
-        yield from width_faults(question, task, size=body_m(task.build), of="a body")
+    elif (size := kind.size(task, truth)) is not None:
+        yield from width_faults(question, task, size=size[0], of=size[1])
     yield from kind.task_faults(task, truth)
     yield from expect_faults(question, task, truth)
     yield from hint_faults(question, task, truth)

@@ -33,11 +33,11 @@ class Task:
         """The tolerance in SI, 0 where one chooses."""
         return self.tolerance or 0.0
 
-    def decimals(self, quantity: Quantity) -> int:
+    def decimals(self, quantity: Quantity, *, least: int = 1) -> int:
         """Figures after the point that show a number well enough for the tolerance, in the scene's own unit."""
         if not self.tolerance:
             return 1
-        return decimals_for(round(from_si(quantity, self.tolerance, self.units), 12))
+        return decimals_for(round(from_si(quantity, self.tolerance, self.units), 12), least=least)
 
 
 def tolerance_si(quantity: Quantity | None, written: float | None, units: UnitSystem) -> float | None:

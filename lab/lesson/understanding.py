@@ -21,7 +21,7 @@ FIGURES = r"[+\-\u2212]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)"
 
 _NUMBER = re.compile(rf"(?:at|about|around|by)?\s*(?P<figures>{FIGURES})\s*(?P<unit>[a-z\"]*)\.?")
 _CLOCK = re.compile(r"(?P<minutes>\d+)\s*(?::|m|min|minutes?)\s*(?P<seconds>\d+(?:[.,]\d+)?)\s*(?:s|sec|seconds?)?")
-_MANY = re.compile(rf"(?P<figures>{FIGURES})\s*(?P<unit>[a-z\"]*)")
+_MANY = re.compile(rf"(?P<figures>{FIGURES})(?:\s*(?P<unit>[a-z\"]+))?")
 
 _POUND_KG, _INCH_M = UNITS["lb-in"].to_kg(1.0), UNITS["lb-in"].to_m(1.0)
 _UNIT_WORDS: dict[Quantity, dict[float, str]] = {
@@ -191,23 +191,25 @@ def _numbers(form: Numbers, units: UnitSystem, said: str) -> Heard:
 
 def _as_many(form: Numbers, units: UnitSystem, said: str) -> tuple[float, ...] | None:
     """Return as many numbers as are asked for, in the order in which they are asked; None where there are not."""
-    plain = _without_names(form, said)
+    plain = re.sub(r"\band\b", ";", _without_names(form, said))
     # A comma is a decimal comma, unless that leaves too few numbers: `120,480` for two scales are two.
     for text in (re.sub(r",(?=\s)", " ", plain), plain.replace(",", " ")):
         found = list(_MANY.finditer(text))
         ends = [0, *(each.end() for each in found)]
         between = [text[end : each.start()] for end, each in zip(ends, found, strict=False)] + [text[ends[-1] :]]
-        values = [_in_si(number.quantity, units, each["figures"], each["unit"])
+        values = [_in_si(number.quantity, units, each["figures"], each["unit"] or "")
                   for number, each in zip(form.numbers, found, strict=False)]  # fmt: skip
         sound = tuple(value for value in values if value is not None)
-        if len(found) == len(form.numbers) == len(sound) and not any(_is_odd(gap) for gap in between):
+        if not all(between[1:-1]) or any(_is_odd(gap) for gap in between):
+            continue
+        if len(found) == len(form.numbers) == len(sound):
             return sound
     return None
 
 
 def _is_odd(gap: str) -> bool:
     """Whether something stands between the numbers that is no way to part them."""
-    return gap.strip(" ,;/:|") not in ("", "and")
+    return gap.strip(" ,;/:|") != ""
 
 
 def _without_names(form: Numbers, said: str) -> str:

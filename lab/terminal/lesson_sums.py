@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from lab.files import UnitSystem
 from lab.lesson import Asked, Explanation, Wording, render, shown_amount
+from lab.lesson.kinds import kind_of
 from lab.lesson.messages import Amount, decimals_needed, length, mass, moment, msg
 from lab.mechanics import moment_sum
 
@@ -58,10 +59,11 @@ def given_lines(asked: Asked, words: Wording) -> list[str]:
         for row, place in zip(rows, places, strict=True)
     ]
     name, weight, where = (max(len(row[column]) for row in table) for column in range(3))
-    return [
+    lines = [
         f"{row[0]:<{name}}   {row[1]:>{weight}}   " + words.say(msg("at {place}"), place=f"{row[2]:>{where}}")
         for row in table
     ]
+    return [*lines, *(render(line, words, asked.units) for line in kind_of(asked.task).given(asked))]
 
 
 def _arms(arms_m: Iterable[float], asked: Asked, *, unsigned: bool) -> list[Amount]:

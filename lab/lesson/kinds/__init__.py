@@ -5,13 +5,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from lab.lesson.kinds import place, side
+from lab.lesson.kinds import arm, doubt, place, reading, shift, side, weight
 from lab.lesson.kinds.kind import DetailRefusedError, Fit, Found, Kind
 from lab.lesson.task import Task
 
 __all__ = ["KINDS", "DetailRefusedError", "Fit", "Found", "Kind", "kind_of"]
 
-KINDS: Mapping[str, Kind] = MappingProxyType({kind.name: kind for kind in (side.KIND, place.KIND)})
+_ALL: tuple[Kind, ...] = (
+    side.KIND, place.KIND, weight.KIND, arm.KIND, reading.KIND, shift.KIND, doubt.KIND,
+)  # fmt: skip
+
+KINDS: Mapping[str, Kind] = MappingProxyType({kind.name: kind for kind in _ALL})
 """Every kind by the name that `ask` has for it."""
 
 

@@ -109,6 +109,10 @@ class Kind(ABC):
     def predictions(self, task: Task) -> tuple[Fit, ...]:
         """What every way of thinking but the right one would answer."""
 
+    def size(self, task: Task, truth: Answer) -> tuple[float, str] | None:
+        """What a tolerance is measured beside, in SI, and what that is the size of; None where one chooses."""
+        return None
+
     def clear(self, task: Task, truth: Answer) -> float:
         """How far from the truth a claimed way must lie to show itself, in SI."""
         return 0.0
@@ -134,6 +138,10 @@ class Kind(ABC):
     def what_to_type(self, asked: Asked) -> Message:
         """What to type where there is only text."""
 
+    def given(self, asked: Asked) -> tuple[Message, ...]:
+        """What is given beside the weights of the scene and where they sit, a line each."""
+        return ()
+
     def pad_half_m(self, task: Task) -> float:
         """Half the width of what the scene rests on, m: its pivot's, where it has one."""
         return 0.0 if task.build.pivot is None else task.build.pivot.pad_m
@@ -153,4 +161,4 @@ class Kind(ABC):
         """What the answer is the answer to; None where no one way of thinking fits."""
         if fit is None:
             return None
-        return message(fit.sentence, part=fit.part or "", **fit.values)
+        return message(fit.sentence, **{"part": fit.part or "", **fit.values})

@@ -39,6 +39,9 @@ class PlaceKind(Kind):
     def clear(self, task: Task, truth: Answer) -> float:
         return max(PLACE_CLEAR_SHARE * body_m(task.build), 2 * task.within)
 
+    def size(self, task: Task, truth: Answer) -> tuple[float, str]:
+        return body_m(task.build), "a body"
+
     def is_sound(self, task: Task, truth: Answer, *, written: Answer) -> bool:
         seen, to_m = situation_of(task.build), task.units.to_m
         return isinstance(truth, float) and to_m(seen.left) + task.within <= truth <= to_m(seen.right) - task.within
