@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from lab.scenes.bar import draw_bar, draw_holding_cord, draw_pin
+from lab.scenes.bar import draw_bar, draw_holding_cord, draw_pin, holding_at_m
 from lab.scenes.hanging_view import HangingView, Stage, stage_for
 from lab.scenes.labels import LabelBoard
 from lab.scenes.rail import draw_carriage, draw_steel
@@ -46,16 +46,16 @@ def draw_pair_bar(canvas: Canvas, rect: Rect, view: PairView) -> None:
         board = LabelBoard(canvas, rect)
         draw_steel(canvas, hanging, stage)
         _draw_rule(canvas, hanging, stage, board)
+        places = _places(view, hanging, stage)
+        _write(canvas, view, hanging, stage, places, board)
         draw_holding_cord(canvas, hanging, stage, board, [])
         draw_bar(canvas, hanging, stage)
         draw_carriage(canvas, hanging, stage, board)
-        places = _places(view, hanging, stage)
         for place in places.values():
             draw_cord(canvas, view.look, place)
         for weight in view.bench.weights:
             draw_brass(canvas, view.look, places[weight.id].body, hanging.readings.weight(weight.mass_kg))
         draw_pin(canvas, hanging, stage)
-        _write(canvas, view, hanging, stage, places)
 
 
 def _hanging(view: PairView) -> HangingView:
@@ -97,27 +97,35 @@ def _places(view: PairView, hanging: HangingView, stage: Stage) -> Mapping[int, 
     return places
 
 
-def _write(canvas: Canvas, view: PairView, hanging: HangingView, stage: Stage, places: Mapping[int, Place]) -> None:
+def _write(
+    canvas: Canvas, view: PairView, hanging: HangingView, stage: Stage, places: Mapping[int, Place], board: LabelBoard
+) -> None:
     """Under each weight what it weighs, and from the middle to its cord how far out it hangs."""
     look, readings, units = view.look, hanging.readings, view.units
     theme, sizes, say = look.theme, look.sizes, look.words.say
     middle = stage.camera.x_px(view.bench.pivot.at_m)
+    room = (middle, stage.camera.x_px(holding_at_m(hanging)))
     above = stage.bar.y - sizes.px(16)
     for weight in view.bench.weights:
         x, hook_y = places[weight.id].hook
         shown = say("{number} {unit}", number=readings.weight(weight.mass_kg), unit=units.weight_word)
-        _label(canvas, look, shown, (x, places[weight.id].body.bottom + sizes.px(6)), "center top", middle)
+        _label(canvas, look, shown, (x, places[weight.id].body.bottom + sizes.px(6)), "center top", room)
+        board.keep_clear([Rect(min(x, middle), above - sizes.px(6), abs(x - middle), sizes.px(12))])
         canvas.line([(x, hook_y), (x, above - sizes.px(6))], theme.soft, width=sizes.px(1))
         canvas.line([(middle, above), (x, above)], theme.ink, width=sizes.px(1.5))
         tip = sizes.px(7) if x > middle else -sizes.px(7)
         canvas.polygon([(x, above), (x - tip, above - sizes.px(4)), (x - tip, above + sizes.px(4))], fill=theme.ink)
         arm = say("{number} {unit}", number=readings.short_length(abs(weight.at_m)), unit=units.length_word)
-        _label(canvas, look, arm, (x, above - sizes.px(8)), "center bottom", middle)
+        _label(canvas, look, arm, (x, above - sizes.px(8)), "center bottom", room)
 
 
-def _label(canvas: Canvas, look: Look, text: str, at: Point, anchor: Anchor, middle: float) -> None:
-    """Write over or under a place, but on its own side of the middle: two near ones must not run together."""
+def _label(canvas: Canvas, look: Look, text: str, at: Point, anchor: Anchor, room: tuple[float, float]) -> None:
+    """Write over or under a place, but on its own side of the middle, and short of the cord that holds the bar.
+
+    room: the middle and the cord.
+    """
+    middle, cord = room
     size = look.sizes.text("body")
     half = canvas.text_size(text, size=size, bold=True)[0] / 2 + look.sizes.px(5)
-    x = max(at[0], middle + half) if at[0] > middle else min(at[0], middle - half)
+    x = max(min(at[0], cord - half), middle + half) if at[0] > middle else min(at[0], middle - half)
     canvas.text(text, (x, at[1]), size=size, color=look.theme.ink, bold=True, anchor=anchor)

@@ -124,9 +124,9 @@ class ProbeScreen:
         begins = (Label("begins", say(BEGINS), color="soft"),) if asked == 0 else ()
         body = (
             Label("count", count, style="small", color="soft"),
-            *begins,
             Label("given", worded(look, given_message(item))),
             ChoiceRow(SIDE, say(PROMPT), tuple(options), self._chosen),
+            *begins,
         )
         onward = Button(NEXT, say("Next"), kind="main", enabled=self._chosen is not None)
         if self._chosen is not None:
