@@ -108,7 +108,11 @@ def option_meant(form: Choice, said: str) -> str | None:
     whole = {option.key for option in form.options if " ".join(words) in (*option.spoken, _name(option))}
     if len(whole) == 1:
         return whole.pop()
-    meant = {_option_of_word(form, word) for word in words if word not in form.fillers}
+    telling = [word for word in words if word not in form.fillers]
+    phrase = {option.key for option in form.options if " ".join(telling) in option.spoken}
+    if len(phrase) == 1:
+        return phrase.pop()
+    meant = {_option_of_word(form, word) for word in telling}
     return meant.pop() if len(meant) == 1 else None
 
 

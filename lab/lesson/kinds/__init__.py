@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from lab.lesson.kinds import arm, doubt, place, reading, shift, side, weight
+from lab.lesson.kinds import arm, attitude, doubt, place, reading, shift, side, steady, weight
 from lab.lesson.kinds.kind import DetailRefusedError, Fit, Found, Kind
 from lab.lesson.task import Task
 
 __all__ = ["KINDS", "DetailRefusedError", "Fit", "Found", "Kind", "kind_of"]
 
 _ALL: tuple[Kind, ...] = (
-    side.KIND, place.KIND, weight.KIND, arm.KIND, reading.KIND, shift.KIND, doubt.KIND,
+    side.KIND, place.KIND, weight.KIND, arm.KIND, reading.KIND, shift.KIND, doubt.KIND, attitude.KIND,
+    steady.KIND,
 )  # fmt: skip
 
 KINDS: Mapping[str, Kind] = MappingProxyType({kind.name: kind for kind in _ALL})

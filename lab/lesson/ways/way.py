@@ -8,12 +8,12 @@ from typing import Generic, TypeVar
 
 from lab.lesson.situation import Load, Situation
 
-Seen = TypeVar("Seen")
-Given = TypeVar("Given")
+Seen_contra = TypeVar("Seen_contra", contravariant=True)
+Given_co = TypeVar("Given_co", covariant=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Way(Generic[Seen, Given]):
+class Way(Generic[Seen_contra, Given_co]):
     """A way of thinking about what is seen.
 
     predict: the answer it would give, or None where it has nothing to go by.  sentence: what such an answer is the
@@ -21,7 +21,7 @@ class Way(Generic[Seen, Given]):
     """
 
     name: str
-    predict: Callable[[Seen], Given | None]
+    predict: Callable[[Seen_contra], Given_co | None]
     sentence: str
 
 
