@@ -6,7 +6,7 @@ from typing import Any
 
 from lab.files import UNITS
 from lab.outline.words import Words, msg
-from lab.terminal.sum_layout import aligned, decimals_for
+from lab.terminal.sum_layout import aligned, decimals_for, doubt_decimals
 
 _AXES = (msg("along"), msg("across"), msg("up"))
 
@@ -215,5 +215,6 @@ class _Sections:
         return self._words.number(length, decimals_for([length], least=self._least))
 
     def _modelled(self, length: float) -> str:
-        """A place that a model gives: no more figures than it is good for."""
-        return self._words.number(length, self._least)
+        """A place that a model gives: no more figures than it is good for, a few hundredths of the mean chord."""
+        good_for = self._document["mean_chord"]["length"] / 30
+        return self._words.number(length, max(self._least, doubt_decimals(good_for)))

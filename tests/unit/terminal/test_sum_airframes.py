@@ -138,6 +138,14 @@ def test_the_drones_table_says_what_decides():
     assert lines[-1] == CAUTION
 
 
+@pytest.mark.parametrize(
+    ("units", "neutral"), [("g-cm", "40.3 cm"), ("kg-m", "0.403 m"), ("N-m", "0.403 m"), ("lb-in", "15.86 in")]
+)
+def test_the_neutral_point_has_figures_enough_for_its_chord_in_all_units(units, neutral):
+    lines = table(shipped("survey-drone"), units=units)
+    assert any(line.startswith(f"Neutral point {neutral}, at 39.6 % of the mean chord;") for line in lines)
+
+
 # --- groups ---
 
 
