@@ -6,7 +6,7 @@ play through everything by keys and pointer without a display.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -128,22 +128,13 @@ class Laboratory:
     def open_lesson(self, name: str, *, seed: int | None = None) -> None:
         """Begin a lesson by its name or file, "" for the first; where it cannot be used, say so and stay."""
         # Rooms are loaded when they are first entered, so that the start screen need not wait for them.
-        from lab.app.rooms.lesson import LessonRoom
-        from lab.app.shelf import UnknownLessonError, shelf_of
-        from lab.files import FileFaults
-        from lab.lesson import read_lesson
+        from lab.app.rooms.lesson import lesson_room
 
-        shelf = shelf_of(self.house.paths)
-        try:
-            lesson = read_lesson(shelf.file(name or shelf.first_name))
-        except UnknownLessonError as unknown:
-            self._say(msg("There is no lesson {name}."), {"name": unknown.name})
-            return
-        except FileFaults as faults:
-            self._say(msg("A lesson cannot be used: {fault}"), {"fault": faults.faults[0].as_text()})
-            return
-        chosen = self.house.fresh_seed() if seed is None else seed
-        self._enter(LessonRoom(self.house, lesson, seed=chosen))
+        room = lesson_room(self.house, name, seed=seed)
+        if room is None:
+            self._refresh()
+        else:
+            self._enter(room)
 
     def open_probe(self, *, seed: int | None = None) -> None:
         """Begin the probe."""
@@ -218,10 +209,6 @@ class Laboratory:
         except SettingsError as error:
             self.house.say(msg("{sentence}"), {"sentence": str(error)})
         self._restyle()
-
-    def _say(self, template: str, values: Mapping[str, str]) -> None:
-        self.house.say(template, values)
-        self._refresh()
 
     def _retry(self) -> None:
         if self.house.record.retry():

@@ -1,6 +1,6 @@
 """The plain test that the probe is measured beside: fixed items, and the rule that fits most of them.
 
-Forms and criteria of learning.md, section 8: random forms of four blocks of one item a type; of the seven rules that
+Forms and criteria after Siegler (1981): random forms of four blocks of one item a type; of the seven rules that
 always answer the single best one, if it fits 20 of 24 (the same share of fewer, rounded up); else muddle, if 10 of 12
 answers where weight and distance agree are right; else no rule, which is right for who guesses.
 """

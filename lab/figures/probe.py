@@ -22,6 +22,7 @@ from lab.figures.probe_learners import (
     stopped,
 )
 from lab.figures.score_figures import kr_20, kr_20_of_mixed_variances, sides_of_small_items, teaching_scores
+from lab.lesson.asked import SIDES
 from lab.lesson.probe.rules import GUESSES, RULE_NAMES
 
 LEARNERS, LEARNERS_QUICK = 5000, 400
@@ -127,10 +128,10 @@ def known_values() -> Iterator[Floor]:
     """Yield counts and coefficients whose value is known: how far ours is off."""
     sides = sides_of_small_items()
     known = {"left": 288, "level": 49, "right": 288}
-    for side, count in sides.items():
+    for side in SIDES:
         yield Floor(
             name=f"625 cases of 1 to 5: {side}",
-            ours=float(count),
+            ours=float(sides[side]),
             bound=float(known[side]),
             sense="exactly",
             unit="",

@@ -16,7 +16,7 @@ TEACHING_SCORES = (
     "1111110110", "1011011101", "1111011001", "0010001000", "0000010010",
     "1110111111", "1101110111", "1111111101", "0101111101", "1101101110",
 )  # fmt: skip
-"""Ten people by ten items, right 1 or not 0.  Source: Wuensch, KR-20 teaching data, by learning.md 3.3."""
+"""Ten people by ten items, right 1 or not 0.  Source: Wuensch, KR-20 teaching data."""
 
 
 def sides_of_small_items(most: int = 5) -> Counter[Side]:

@@ -8,16 +8,31 @@ from typing import Any
 
 import lab
 from lab.app.rooms.room import House
+from lab.app.shelf import UnknownLessonError, shelf_of
 from lab.app.sitting import Sitting
 from lab.attempts import attempt_of
-from lab.files import UNITS
-from lab.lesson import Answered, Leave, Lesson, Message, render
+from lab.files import UNITS, FileFaults
+from lab.lesson import Answered, Leave, Lesson, Message, read_lesson, render
 from lab.outline.words import msg
 from lab.screens import intents
 from lab.screens.intents import Intent
 from lab.screens.question import QuestionScreen
 from lab.screens.screen import QuestionModel, Screen
 from lab.ui.look import Look
+
+
+def lesson_room(house: House, name: str, *, seed: int | None) -> LessonRoom | None:
+    """The room of a lesson by its name or file, "" for the first; None where it cannot be used, and why is said."""
+    shelf = shelf_of(house.paths)
+    try:
+        lesson = read_lesson(shelf.file(name or shelf.first_name))
+    except UnknownLessonError as unknown:
+        house.say(msg("There is no lesson {name}."), {"name": unknown.name})
+        return None
+    except FileFaults as faults:
+        house.say(msg("A lesson cannot be used: {fault}"), {"fault": faults.faults[0].as_text()})
+        return None
+    return LessonRoom(house, lesson, seed=house.fresh_seed() if seed is None else seed)
 
 
 class LessonRoom:

@@ -19,7 +19,8 @@ from lab.lesson.probe.signatures import Signatures
 SLIP_GRID = (0.02, 0.05, 0.10, 0.20, 0.30, 0.45)
 SLIP_PRIOR = (0.25, 0.25, 0.20, 0.15, 0.10, 0.05)
 FEW_SLIPS = 0.10
-"""A steady learner slips no more often than this.  Source: learning.md 8.2, from open data of 779 people."""
+"""A steady learner slips no more often than this.  Source: two latent classes in the open answers
+of 779 people (Jansen and van der Maas 2002) slip in 5 % of the items."""
 
 SURE_OF_RULE = 0.90
 SURE_OF_FEW_SLIPS = 0.70
