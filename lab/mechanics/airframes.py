@@ -128,7 +128,10 @@ class Push:
 
 
 def aerodynamics(airframe: Airframe) -> Aerodynamics:
-    """The forces of an airframe, by the vortex lattice about its balance point.  Raises MechanicsError."""
+    """The forces of an airframe, by the vortex lattice about its balance point.
+
+    Raises MechanicsError.  Source: S-62, S-65, S-66.
+    """
     wing = main_surface(airframe.surfaces)
     chord = mean_chord(wing).length_m
     slopes = pitch_slopes(airframe.surfaces, airframe.balance_point_m[0])

@@ -29,7 +29,7 @@ class PadMotion:
 
 
 def pad_energy_j(body: PadBody, motion: PadMotion) -> float:
-    """Energy of motion and of height, J, from where the body lay."""
+    """Energy of motion and of height, J, from where the body lay.  Source: S-09."""
     speed2 = motion.vx_m_s**2 + motion.vz_m_s**2
     turning = body.inertia_kg_m2 * motion.rate_rad_s**2
     return body.mass_kg * (speed2 / 2.0 + STANDARD_GRAVITY_M_S2 * motion.z_m) + turning / 2.0

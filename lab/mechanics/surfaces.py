@@ -125,7 +125,10 @@ def main_surface(surfaces: Iterable[Surface]) -> Surface:
 
 
 def mean_chord_percent(surfaces: Iterable[Surface], along_m: float) -> float:
-    """A place along in per cent of the wing's mean chord, from its leading edge.  Raises MechanicsError."""
+    """A place along in per cent of the wing's mean chord, from its leading edge.
+
+    Raises MechanicsError.  Source: S-61.
+    """
     percent = 100.0 * mean_chord(main_surface(surfaces)).share(along_m)
     if not isfinite(percent):
         raise MechanicsError(f"place along is {along_m} m; it must be within reach of the mean chord")

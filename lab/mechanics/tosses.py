@@ -150,7 +150,7 @@ def set_glide(air: Aerodynamics) -> Glide:
 
 
 def launched(air: Aerodynamics, launch: Launch) -> TossMotion:
-    """The motion as it leaves the hand."""
+    """The motion as it leaves the hand.  Source: S-65."""
     glide = set_glide(air)
     speed = glide.speed_m_s if launch.speed_m_s is None else launch.speed_m_s
     climb = glide.climb_rad if launch.climb_rad is None else launch.climb_rad
@@ -186,7 +186,10 @@ def motion_rates(air: Aerodynamics, state: State) -> State:
 
 
 def toss_tick(air: Aerodynamics, motion: TossMotion, dt_s: float = TICK_S) -> TossMotion:
-    """The motion one tick later.  air: from `aerodynamics(airframe)`.  dt_s: above 0.  It knows no floor."""
+    """The motion one tick later.
+
+    air: from `aerodynamics(airframe)`.  dt_s: above 0.  It knows no floor.  Source: S-65.
+    """
     steps = min(max(ceil(_pace_s(air, motion) * dt_s / LARGEST_PHASE), 1), MOST_STEPS)
     state: State = (
         motion.u_m_s,
@@ -234,7 +237,7 @@ def toss(airframe: Airframe, launch: Launch | None = None, *, seconds: float | N
 
     seconds: how long it is watched; else some swoops' time, 2π V / (√2 g) each.  Glides: its path keeps within
     30 degrees, does not stall and does not swing more and more.  Tumbles: its nose passes the vertical, or it
-    comes to fly tail first.  Swoops: anything between.  Raises MechanicsError.
+    comes to fly tail first.  Swoops: anything between.  Raises MechanicsError.  Source: S-65.
     """
     air, thrown = aerodynamics(airframe), launch or Launch()
     motion = launched(air, thrown)
