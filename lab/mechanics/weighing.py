@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from math import pi
+from math import hypot, pi
 
 from lab.mechanics.axes import as_vector, rotation
 from lab.mechanics.checks import MechanicsError, Vector, finite, not_negative, vector
@@ -90,6 +90,25 @@ class Weighing:
         return total_mass_kg(self.parts)
 
     @property
+    def doubt_m(self) -> Vector | None:
+        """One standard uncertainty of where the readings balance, per axis, m; None where none states any.
+
+        As `balance_point_doubt_m` of the parts, but a scale that reads 0 counts too: it may carry a little.
+        Source: S-02.
+        """
+        if not any(reading.mass_doubt_kg or any(reading.at_doubt_m) for reading in self.readings):
+            return None
+        balance = balance_of(self.parts)
+        along, across, up = (self._axis_doubt_m(axis, balance[axis]) for axis in range(3))
+        return along, across, up
+
+    def _axis_doubt_m(self, axis: int, balance: float) -> float:
+        total = self.mass_kg
+        by_mass = [(each.at_m[axis] - balance) / total * each.mass_doubt_kg for each in self.readings]
+        by_place = [each.mass_kg / total * each.at_doubt_m[axis] for each in self.readings]
+        return hypot(*by_mass, *by_place)
+
+    @property
     def line(self) -> PlumbLine:
         """The upright line through the middle of the scales' forces: the balance point lies on it."""
         down = rotation((self.roll_rad, self.pitch_rad, 0.0)).T @ (0.0, 0.0, -1.0)
@@ -99,8 +118,8 @@ class Weighing:
 def weighed_level_m(weighing: Weighing) -> tuple[float, float]:
     """The balance point along and across from one weighing of a level body, m.
 
-    How high it lies no level weighing tells.  One standard uncertainty is `balance_point_doubt_m` of the
-    weighing's `parts`.  Raises MechanicsError if the body was tilted.  Source: S-13.
+    How high it lies no level weighing tells.  One standard uncertainty is the weighing's `doubt_m`.
+    Raises MechanicsError if the body was tilted.  Source: S-13.
     """
     if weighing.pitch_rad or weighing.roll_rad:
         raise MechanicsError(

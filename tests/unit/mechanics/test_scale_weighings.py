@@ -92,3 +92,21 @@ def test_readings_that_no_scale_gives_are_refused_by_name() -> None:
         Weighing(readings=LEVEL.readings, roll_rad=pi / 2)
     with pytest.raises(MechanicsError, match="mass doubt of scale 'nose'"):
         ScaleReading(name="nose", mass_kg=1.0, at_m=(0.0, 0.0, 0.0), mass_doubt_kg=-1.0)
+
+
+def test_the_doubt_of_a_weighing_is_that_of_its_parts_and_a_scale_at_nothing_counts_too() -> None:
+    def scale(name: str, mass_kg: float, along_m: float, at_doubt_m: float = 0.0) -> ScaleReading:
+        return ScaleReading(
+            name=name,
+            mass_kg=mass_kg,
+            at_m=(along_m, 0.0, 0.0),
+            mass_doubt_kg=0.1,
+            at_doubt_m=(at_doubt_m, 0.0, 0.0),
+        )
+
+    both = Weighing(readings=(scale("nose", 2.0, 0.0, 0.01), scale("tail", 3.0, 1.0)))
+    assert both.doubt_m == pytest.approx(balance_point_doubt_m(both.parts), rel=1e-14)  # the same few products
+    # 0.1 kg more or less under the nose, 1 m from the balance point, of 5 kg.
+    lifted = Weighing(readings=(scale("nose", 0.0, 0.0), scale("tail", 5.0, 1.0)))
+    assert lifted.doubt_m == pytest.approx((0.02, 0.0, 0.0), rel=1e-14)
+    assert LEVEL.doubt_m is None
