@@ -15,6 +15,9 @@ FINGER, PLACE, SIDE, SURE = "finger", "place", "side", "sure"
 LOCK, HINT, SKIP, GO_ON, AGAIN, NEXT, CONTRAST = "lock", "hint", "skip", "go-on", "again", "next", "contrast"
 """Keys of what can be done."""
 
+PICTURED_KINDS = ("side", "place")
+"""Kinds of question that a screen can draw; text asks every kind."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scope:
