@@ -31,19 +31,24 @@ _AMOUNT_KIND: dict[Quantity, AmountKind] = {"length": "length", "weight": "mass"
 class Option:
     """One answer to choose.
 
-    key: as it is recorded.  text: as it is shown: a template of ours, or a writer's own name if `written`.
+    key: as it is recorded.  text, values: as it is shown: a template of ours, and a writer's names that go into it.
     spoken: other words, or whole phrases, that mean it too.
     """
 
     key: str
     text: str
     spoken: frozenset[str] = frozenset()
-    written: bool = False
+    values: tuple[tuple[str, str], ...] = ()
 
     @property
     def shown(self) -> Message:
         """The option as it is shown."""
-        return message(msg("{name}"), name=self.text) if self.written else message(self.text)
+        return message(self.text, **dict(self.values))
+
+    @property
+    def plain(self) -> str:
+        """The option in words of one language, to hear answers by."""
+        return self.text.format(**dict(self.values))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

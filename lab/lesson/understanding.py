@@ -108,6 +108,9 @@ def option_meant(form: Choice, said: str) -> str | None:
     whole = {option.key for option in form.options if " ".join(words) in (*option.spoken, _name(option))}
     if len(whole) == 1:
         return whole.pop()
+    begun = {option.key for option in form.options if words and _name(option).startswith(" ".join(words))}
+    if len(begun) == 1:
+        return begun.pop()
     telling = [word for word in words if word not in form.fillers]
     phrase = {option.key for option in form.options if " ".join(telling) in option.spoken}
     if len(phrase) == 1:
@@ -129,7 +132,7 @@ def _words(form: Choice, option: Option) -> list[str]:
 
 
 def _name(option: Option) -> str:
-    return option.text.casefold()
+    return option.plain.casefold()
 
 
 # --- a number ------------------------------------------------------------------------------------------------

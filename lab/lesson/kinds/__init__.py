@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from lab.lesson.kinds import arm, attitude, doubt, place, reading, shift, side, steady, weight
+from lab.lesson.kinds import arm, attitude, ballast, doubt, place, reading, shift, side, steady, tank, weight
 from lab.lesson.kinds.kind import DetailRefusedError, Fit, Found, Kind
 from lab.lesson.task import Task
 
@@ -13,7 +13,7 @@ __all__ = ["KINDS", "DetailRefusedError", "Fit", "Found", "Kind", "kind_of"]
 
 _ALL: tuple[Kind, ...] = (
     side.KIND, place.KIND, weight.KIND, arm.KIND, reading.KIND, shift.KIND, doubt.KIND, attitude.KIND,
-    steady.KIND,
+    steady.KIND, ballast.KIND, tank.KIND,
 )  # fmt: skip
 
 KINDS: Mapping[str, Kind] = MappingProxyType({kind.name: kind for kind in _ALL})

@@ -28,7 +28,7 @@ FILLERS = frozenset(
 
 def choice_of(options: Sequence[Option], *, fillers: frozenset[str] = frozenset()) -> Choice:
     """The form of a choice.  Words that several options share tell nothing, and are fillers too."""
-    counted = Counter(word for option in options for word in set(option.text.casefold().split()))
+    counted = Counter(word for option in options for word in set(option.plain.casefold().split()))
     shared = frozenset(word for word, count in counted.items() if count > 1)
     names = listed([option.shown for option in options])
     return Choice(
@@ -40,7 +40,7 @@ def choice_of(options: Sequence[Option], *, fillers: frozenset[str] = frozenset(
 
 def named_options(names: Iterable[str]) -> tuple[Option, ...]:
     """Options by a writer's own names."""
-    return tuple(Option(key=name, text=name, written=True) for name in names)
+    return tuple(Option(key=name, text=msg("{name}"), values=(("name", name),)) for name in names)
 
 
 def listed(names: Sequence[Message]) -> Message:
