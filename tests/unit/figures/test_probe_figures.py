@@ -62,8 +62,8 @@ def test_places_name_the_idea():
 
 
 def test_plain_matching_is_as_good_as_it_was_found_elsewhere():
-    # Known of the same set-up, naive matching: 79.1 and 98.4 at 6 and 24 items with weights to 6 and arms to 4; arms to 6
-    # make other forms, so within four points.
+    # Known of the same set-up, naive matching with weights to 6 and arms to 4: 79.1 and 98.4 at 6 and 24 items; arms
+    # to 6 make other forms, so within four points.
     found = matched_rightly(500, slip=0.05, at=(6, 24))
     assert found[6] == pytest.approx(0.791, abs=0.04)
     assert found[24] == pytest.approx(0.984, abs=0.01)
