@@ -19,6 +19,7 @@ from lab.lesson.asked import SIDES, Asked, Side
 from lab.lesson.asking import ask
 from lab.lesson.checking import check_lesson
 from lab.lesson.contrast import Contrast
+from lab.lesson.editors import lesson_schema
 from lab.lesson.explaining import explain
 from lab.lesson.explanation import Explanation
 from lab.lesson.forms import Answer, Choice, Form, Number, Numbers, Option
@@ -69,6 +70,7 @@ __all__ = [
     "check_lesson",
     "explain",
     "lesson_files",
+    "lesson_schema",
     "read_lesson",
     "render",
     "shown_amount",
