@@ -88,9 +88,10 @@ def _stopped(each: int) -> Iterator[Floor]:
         yield Floor(
             name=f"stop at 0.95, {slip:.1%} slips: named rightly", ours=100 * found.right, bound=96.0 if held else None
         )
-        # One in nine guesses at random and is rightly given no steady rule.
-        given = 100 * found.steady * len(RULE_NAMES) / GUESSES
-        yield Floor(name=f"stop at 0.95, {slip:.1%} slips: of learners with a rule, given a steady one", ours=given)
+        yield Floor(
+            name=f"stop at 0.95, {slip:.1%} slips: of learners with a rule, given a steady one",
+            ours=100 * found.steady,
+        )
         if slip >= 0.05:
             yield _said_off(f"said at the stop and so, {slip:.1%} slips", found.said_off)
 

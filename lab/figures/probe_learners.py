@@ -99,7 +99,7 @@ def named_rightly(each: int, *, slip: float, at: tuple[int, ...], choose: Choose
 class Stopped:
     """Learners asked until the probe stops: items on average, shares named rightly, called steady, said too high.
 
-    steady: share that is given any steady rule.
+    steady: share, of those who have a rule, that is given a steady one.
     """
 
     items: float
@@ -124,10 +124,14 @@ def stopped(learners: Floats, rule: NDArray[np.intp] | None, *, seed: int = 2) -
         if not going.any():
             break
     right = np.zeros(len(learners), dtype=bool) if rule is None else named == rule
+    with_rule = np.ones(len(learners), dtype=bool) if rule is None else rule < GUESSES
     high = said >= 0.8
     off = abs(right[high].mean() - said[high].mean()) if high.any() else 0.0
     return Stopped(
-        items=float(items.mean()), right=float(right.mean()), steady=float(steady.mean()), said_off=float(off)
+        items=float(items.mean()),
+        right=float(right.mean()),
+        steady=float(steady[with_rule].mean()),
+        said_off=float(off),
     )
 
 
