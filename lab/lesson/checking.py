@@ -6,16 +6,27 @@ import itertools
 from collections.abc import Iterator
 from pathlib import Path
 
-from lab.files import Fault, KeyPath, load, shown
+from lab.files import Fault, KeyPath, shown
 from lab.lesson.fault_places import FaultPlaces
 from lab.lesson.kinds import kind_of
 from lab.lesson.lesson import Lesson, Question
 from lab.lesson.matching import Blur, blurs, never_apart
 from lab.lesson.messages import words_in
-from lab.lesson.variation import Draw, drawn
+from lab.lesson.variation import Draw, Drawing
 
 SEEDS = 60
-"""How many seeds a varied question is tried with, each asked for the first time and again."""
+"""How many seeds a varied question is tried with where the first few leave anything to say, each asked for the first
+time and again."""
+
+FIRST_ASKINGS = 10
+"""After how many askings it is looked at for the first time whether they leave anything to say."""
+
+RARE = 1 / 28
+"""A question in which fewer draws than this share will do may have a seed that finds none: of MOST_DRAWS all fail with
+odds of one in two million."""
+
+SURE = 2.4
+"""How many standard deviations of chance are allowed for before a share is taken for at least RARE."""
 
 ENOUGH = 3
 """Blurred drawings of one question after which no more are made: what is wrong with its ranges is known by then."""
@@ -29,10 +40,10 @@ def check_lesson(path: Path) -> tuple[tuple[Fault, ...], tuple[Fault, ...]]:
     # Imported here for pydantic's sake: see `reading`.
     from lab.lesson.making import lesson_or_faults
 
-    lesson, faults = lesson_or_faults(Path(path))
+    lesson, faults, lines = lesson_or_faults(Path(path))
     if lesson is None:
         return faults, ()
-    places = FaultPlaces(str(path), load(path).lines)
+    places = FaultPlaces(str(path), lines)
     unsolvable: list[Fault] = []
     warnings: list[Fault] = []
     for index, question in enumerate(lesson.questions):
@@ -47,13 +58,32 @@ def check_lesson(path: Path) -> tuple[tuple[Fault, ...], tuple[Fault, ...]]:
 
 
 def _draws(lesson: Lesson, question: Question) -> list[Draw]:
-    """Return the numbers of many seeds, of the first asking and of the first *again*; fewer once the fault is plain."""
+    """Return the numbers of some seeds, of the first asking and of the first *again*.
+
+    Of few where they leave nothing to say, else of many; and of fewer again once the fault is plain.
+    """
+    drawing = Drawing(question, lesson=lesson.name, units=lesson.units)
+    if not question.ranges:
+        return [drawing.draw(seed=0, round_=0)]
     made: list[Draw] = []
-    for seed, round_ in itertools.product(range(SEEDS if question.ranges else 1), (0, 1)):
-        made.append(drawn(question, lesson=lesson.name, units=lesson.units, seed=seed, round_=round_))
+    for seed, round_ in itertools.product(range(SEEDS), (0, 1)):
+        made.append(drawing.draw(seed=seed, round_=round_))
         if made[-1].quality == "none found" or [draw.quality for draw in made].count("blurred") >= ENOUGH:
             break
+        if len(made) % FIRST_ASKINGS == 0 and _says_nothing(question, made):
+            break
     return made
+
+
+def _says_nothing(question: Question, draws: list[Draw]) -> bool:
+    """Whether these askings leave nothing to say that more of them might take back or add to."""
+    if any(draw.quality == "blurred" for draw in draws):
+        return False
+    drawn = [draw.tries for draw in draws if draw.tries]
+    found, tries = len(drawn), sum(drawn)
+    if found - SURE * found**0.5 < RARE * tries:
+        return False
+    return not (question.is_silent and never_apart(draw.task for draw in draws))
 
 
 def _warnings(question: Question, draws: list[Draw]) -> Iterator[tuple[KeyPath, str, str]]:

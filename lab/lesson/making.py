@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
@@ -16,12 +17,12 @@ from lab.lesson.schema_faults import table_faults, what_can_be_read
 from lab.lesson.soundness import question_faults
 
 
-def lesson_or_faults(path: Path) -> tuple[Lesson | None, tuple[Fault, ...]]:
-    """Return the lesson, or None, and every fault of its file; nothing in the file makes it raise."""
+def lesson_or_faults(path: Path) -> tuple[Lesson | None, tuple[Fault, ...], Mapping[KeyPath, int]]:
+    """Return the lesson, or None, every fault of its file, and the lines of its keys; nothing in it makes it raise."""
     try:
         keyed = load(path)
     except FileFaults as unreadable:
-        return None, unreadable.faults
+        return None, unreadable.faults, {}
     places = FaultPlaces(str(path), keyed.lines)
     faults: list[Fault] = []
     table: LessonTable | None = None
@@ -41,7 +42,7 @@ def lesson_or_faults(path: Path) -> tuple[Lesson | None, tuple[Fault, ...]]:
     faults += _names_used_twice(listed if isinstance(listed, list) else [], places)
     faults.sort(key=lambda fault: (fault.file != str(path), fault.file, fault.line))
     if faults or table is None:
-        return None, tuple(faults)
+        return None, tuple(faults), keyed.lines
     lesson = Lesson(
         name=path.stem,
         title=table.title,
@@ -51,7 +52,7 @@ def lesson_or_faults(path: Path) -> tuple[Lesson | None, tuple[Fault, ...]]:
         questions=tuple(questions),
         file=str(path),
     )
-    return lesson, ()
+    return lesson, (), keyed.lines
 
 
 def _question(path: Path, keyed: Keyed, index: int, data: Any, units: str) -> tuple[Question | None, list[Fault]]:

@@ -72,8 +72,15 @@ def blurs(task: Task, claims: tuple[str, ...]) -> tuple[Blur, ...]:
     if not claims:
         return ()
     truth, said = truth_of(task), predictions(task)
+    return (*hidden(task, claims, truth, said), *mixed_up(task, claims, said))
+
+
+def hidden(task: Task, claims: tuple[str, ...], truth: Answer, said: tuple[Fit, ...]) -> tuple[Blur, ...]:
+    """Return which claimed ways have no answer here, or one too near to the truth.
+
+    truth, said: the truth, and what every way says.
+    """
     clear = kind_of(task).clear(task, truth)
-    rivals = tuple(x for x in said if any(x.claimed_by(claim) for claim in claims)) if isinstance(truth, str) else said
     found: list[Blur] = []
     for claim in claims:
         mine = [each for each in said if each.claimed_by(claim)]
@@ -81,10 +88,20 @@ def blurs(task: Task, claims: tuple[str, ...]) -> tuple[Blur, ...]:
             found.append(Blur(claim=claim, other=""))
         if any(same(each.answer, truth, within=clear) for each in mine):
             found.append(Blur(claim=claim, other="truth"))
+    return tuple(found)
+
+
+def mixed_up(task: Task, claims: tuple[str, ...], said: tuple[Fit, ...]) -> tuple[Blur, ...]:
+    """Return which claimed ways have the answer of another way: of any, or of a claimed one where one chooses."""
+    chosen = bool(said) and isinstance(said[0].answer, str)
+    rivals = [each for each in said if not chosen or any(each.claimed_by(claim) for claim in claims)]
+    found: list[Blur] = []
+    for claim in claims:
+        mine = [each.answer for each in said if each.claimed_by(claim)]
         others = (
             other.way
             for other in rivals
-            if not other.claimed_by(claim) and any(same(x.answer, other.answer, within=task.within) for x in mine)
+            if any(same(answer, other.answer, within=task.within) for answer in mine) and not other.claimed_by(claim)
         )
         found.extend(Blur(claim=claim, other=name) for name in dict.fromkeys(others))
     return tuple(found)

@@ -24,7 +24,7 @@ def read_lesson(path: Path) -> Lesson:
     """Read a lesson file.  Raises FileFaults with every fault of the file and of the scene files it names."""
     from lab.lesson.making import lesson_or_faults
 
-    lesson, faults = lesson_or_faults(Path(path))
+    lesson, faults, _ = lesson_or_faults(Path(path))
     if lesson is None or faults:
         raise FileFaults(faults)
     return lesson

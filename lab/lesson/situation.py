@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from lab.files import UNITS, Build
-from lab.mechanics import extent_m
+from lab.mechanics import Part, extent_m
 
 SAME = 1e-9
 """Relative: two weights or sums closer than this are one."""
@@ -80,8 +80,11 @@ def longest(loads: tuple[Load, ...]) -> Load | None:
     return ranked[0]
 
 
-def situation_of(build: Build) -> Situation:
-    """Return a build as numerals in its own units.  A build has at least one part or a bar."""
+def situation_of(build: Build, *, parts: tuple[Part, ...] | None = None) -> Situation:
+    """Return a build as numerals in its own units.  A build has at least one part or a bar.
+
+    parts: everything in it that weighs something, where that is known already.
+    """
     units = UNITS[build.units]
     loads = tuple(
         Load(
@@ -90,7 +93,7 @@ def situation_of(build: Build) -> Situation:
             place=units.from_m(part.at_m[0]),
             half=units.from_m(extent_m(part.shape)[0] / 2),
         )
-        for part in build.all_parts
+        for part in (build.all_parts if parts is None else parts)
     )
     bar, loads = (None, loads) if build.bar is None else (loads[0], loads[1:])
     body = loads if bar is None else (bar,)

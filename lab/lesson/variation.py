@@ -11,9 +11,10 @@ from typing import Any, Literal
 from lab.files import UNITS, Build, FileFaults, build_from_table
 from lab.lesson.kinds import KINDS, DetailRefusedError
 from lab.lesson.lesson import Question
-from lab.lesson.matching import blurs, truth_of
+from lab.lesson.matching import hidden, mixed_up, predictions, truth_of
+from lab.lesson.redrawing import Redrawing
 from lab.lesson.task import Task, tolerance_si
-from lab.lesson.varied_values import put_value
+from lab.lesson.varied_values import put_in_keys, put_in_scene, scene_names
 from lab.mechanics import MechanicsError
 
 MOST_DRAWS = 400
@@ -21,6 +22,7 @@ MOST_DRAWS = 400
 of them is taken.  A range in which one number in ten will do fails less than once in a hundred million times."""
 
 Quality = Literal["as written", "clear", "blurred", "none found"]
+Verdict = Literal["clear", "blurred", "unsound"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,10 +31,12 @@ class Draw:
 
     quality: `clear` where every claimed way is told apart, `blurred` where one claimed way is like another,
     `none found` where no numbers drawn made a sound question, so that the written ones are asked.
+    tries: how many draws it took, those from the wrong half among them.
     """
 
     task: Task
     quality: Quality
+    tries: int = 0
 
 
 def drawn(question: Question, *, lesson: str, units: str, seed: int, round_: int) -> Draw:
@@ -40,25 +44,94 @@ def drawn(question: Question, *, lesson: str, units: str, seed: int, round_: int
 
     units: the lesson's, for a scene that names none.  Raises FileFaults only where the scene as written is unsound.
     """
-    written = task_of(question, question.scene.table, question.keys, units=units)
-    if not question.ranges or (question.as_written_first and round_ == 0):
-        return Draw(task=written, quality="as written")
-    fallback, meant = None, truth_of(written)
-    for task in _candidates(question, written, units=units, key=f"{lesson}/{question.name}/{seed}", round_=round_):
+    return Drawing(question, lesson=lesson, units=units).draw(seed=seed, round_=round_)
+
+
+class Drawing:
+    """Draws the numbers of one question, any number of times.  written: its task as it was written."""
+
+    def __init__(self, question: Question, *, lesson: str, units: str) -> None:
+        """Read the scene once.  Raises FileFaults where it is unsound."""
+        self.written = task_of(question, question.scene.table, question.keys, units=units)
+        self._question = question
+        self._key = f"{lesson}/{question.name}"
+        self._units = units
+        named = frozenset(name for each in question.ranges for name in each.keys)
+        table = question.scene.table
+        self._scene_names = named & frozenset(scene_names(table))
+        suits = Redrawing.suits(table, self.written.build, named)
+        self._redrawing = Redrawing(table, self.written.build) if suits else None
+        self._meant = truth_of(self.written)
+        self._known: dict[tuple[int, ...], tuple[Task | None, Verdict]] = {}
+
+    def draw(self, *, seed: int, round_: int) -> Draw:
+        """Return the task with its numbers."""
+        question, written = self._question, self.written
+        if not question.ranges or (question.as_written_first and round_ == 0):
+            return Draw(task=written, quality="as written")
+        fallback = None
+        for tries, picks in self._candidates(f"{self._key}/{seed}", round_=round_):
+            task, verdict = self._judged(picks)
+            if task is None or (question.as_written_first and task == written):
+                continue
+            if verdict == "clear":
+                return Draw(task=task, quality="clear", tries=tries)
+            if verdict == "blurred" and fallback is None:
+                fallback = task
+        if fallback is not None:
+            return Draw(task=fallback, quality="blurred", tries=MOST_DRAWS)
+        return Draw(task=written, quality="none found", tries=MOST_DRAWS)
+
+    def _candidates(self, key: str, *, round_: int) -> Iterator[tuple[int, tuple[int, ...]]]:
+        """Yield which numbers of the ranges are drawn, and how many draws it took."""
+        chance = Random(f"{key}/{round_}")
+        for tries in range(1, MOST_DRAWS + 1):
+            picks = tuple(int(chance.random() * each.count) for each in self._question.ranges)
+            # Odd and even rounds draw from two halves of the numbers, so that *again* never brings the same ones.
+            if sum(picks) % 2 == round_ % 2:
+                yield tries, picks
+
+    def _judged(self, picks: tuple[int, ...]) -> tuple[Task | None, Verdict]:
+        """The task with these numbers, and what it is good for; numbers that come up again are not judged again."""
+        if picks not in self._known:
+            ranges = zip(self._question.ranges, picks, strict=True)
+            task = self._task({name: each.value(pick) for each, pick in ranges for name in each.keys})
+            self._known[picks] = (task, "unsound" if task is None else self._verdict(task))
+        return self._known[picks]
+
+    def _verdict(self, task: Task) -> Verdict:
         try:
-            sound = KINDS[task.kind].is_sound(task, truth_of(task), written=meant)
+            truth = truth_of(task)
+            if not KINDS[task.kind].is_sound(task, truth, written=self._meant):
+                return "unsound"
         except MechanicsError:
-            continue
-        if not sound:
-            continue
-        faint = blurs(task, question.claims)
-        if not faint:
-            return Draw(task=task, quality="clear")
-        if fallback is None and all(blur.other not in ("", "truth") for blur in faint):
-            fallback = task
-    if fallback is not None:
-        return Draw(task=fallback, quality="blurred")
-    return Draw(task=written, quality="none found")
+            return "unsound"
+        claims = self._question.claims
+        if not claims:
+            return "clear"
+        if hidden(task, claims, truth, KINDS[task.kind].claimed(task, claims)):
+            return "unsound"
+        return "blurred" if mixed_up(task, claims, predictions(task)) else "clear"
+
+    def _task(self, values: Mapping[str, float]) -> Task | None:
+        """The task with these values, None where the scene, or what is said beside it, does not allow them."""
+        question = self._question
+        in_scene = {name: value for name, value in values.items() if name in self._scene_names}
+        keys: dict[str, Any] = dict(question.keys)
+        if len(in_scene) < len(values):
+            keys = copy.deepcopy(keys)
+            for name in values.keys() - in_scene.keys():
+                put_in_keys(keys, name, values[name])
+        try:
+            if self._redrawing is not None:
+                build = self._redrawing.build(in_scene)
+                return None if build is None else task_about(question, build, keys)
+            table = copy.deepcopy(dict(question.scene.table))
+            for name, value in in_scene.items():
+                put_in_scene(table, name, value)
+            return task_of(question, table, keys, units=self._units)
+        except (FileFaults, DetailRefusedError):
+            return None
 
 
 def task_of(question: Question, table: Mapping[str, Any], keys: Mapping[str, Any], *, units: str) -> Task:
@@ -81,23 +154,3 @@ def task_about(question: Question, build: Build, keys: Mapping[str, Any]) -> Tas
         detail=kind.detail(keys, build),
         tolerance=tolerance_si(kind.quantity_of(keys), question.tolerance, UNITS[build.units]),
     )
-
-
-def _candidates(question: Question, written: Task, *, units: str, key: str, round_: int) -> Iterator[Task]:
-    """Yield tasks with numbers drawn, only such as the scene's own rules allow."""
-    chance = Random(f"{key}/{round_}")
-    for _ in range(MOST_DRAWS):
-        picks = [int(chance.random() * each.count) for each in question.ranges]
-        # Odd and even rounds draw from two halves of the numbers, so that *again* never brings the same ones.
-        if sum(picks) % 2 != round_ % 2:
-            continue
-        table, keys = copy.deepcopy(dict(question.scene.table)), copy.deepcopy(dict(question.keys))
-        for each, pick in zip(question.ranges, picks, strict=True):
-            for name in each.keys:
-                put_value(table, keys, name, each.value(pick))
-        try:
-            task = task_of(question, table, keys, units=units)
-        except (FileFaults, DetailRefusedError):
-            continue
-        if not (question.as_written_first and task == written):
-            yield task

@@ -8,14 +8,11 @@ from typing import Any
 
 def value_names(table: Mapping[str, Any], keys: Mapping[str, Any]) -> tuple[str, ...]:
     """Return the names of the values that may vary: `pole.weight` of a sound scene, `hang.at` of a question's keys."""
-    return (*_scene_names(table), *(".".join(path) for path in _leaves(keys)))
+    return (*scene_names(table), *(".".join(path) for path in _leaves(keys)))
 
 
-def put_value(table: dict[str, Any], keys: dict[str, Any], name: str, value: float) -> None:
-    """Put a value into a sound scene's table, or into a question's keys, in place.  name: one of `value_names`."""
-    if name in _scene_names(table):
-        _put_in_scene(table, name, value)
-        return
+def put_in_keys(keys: dict[str, Any], name: str, value: float) -> None:
+    """Put a value into a question's keys in place.  name: such as `hang.at`."""
     *owners, key = name.split(".")
     inner: Any = keys
     for owner in owners:
@@ -23,7 +20,8 @@ def put_value(table: dict[str, Any], keys: dict[str, Any], name: str, value: flo
     inner[key] = value
 
 
-def _scene_names(table: Mapping[str, Any]) -> Iterator[str]:
+def scene_names(table: Mapping[str, Any]) -> Iterator[str]:
+    """The names of the values of a sound scene that may vary."""
     if "bar" in table:
         yield from ("bar.length", "bar.weight")
     for part in table.get("part", ()):
@@ -38,7 +36,8 @@ def _scene_names(table: Mapping[str, Any]) -> Iterator[str]:
         yield "pivot.at"
 
 
-def _put_in_scene(table: dict[str, Any], name: str, value: float) -> None:
+def put_in_scene(table: dict[str, Any], name: str, value: float) -> None:
+    """Put a value into a sound scene's table in place.  name: one of `scene_names`."""
     owner, _, key = name.rpartition(".")
     if owner in ("bar", "pivot") and owner in table:
         table[owner][key] = value

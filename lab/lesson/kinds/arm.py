@@ -29,7 +29,6 @@ from lab.lesson.kinds.side import deciding_side
 from lab.lesson.kinds.sums import short_moment
 from lab.lesson.messages import Amount, Message, length, mass, message, msg
 from lab.lesson.resting import pivot_of
-from lab.lesson.situation import situation_of
 from lab.lesson.task import Task
 from lab.lesson.ways.arm import ARM_WAYS
 from lab.mechanics import MomentSum, moment_sum, turn_about
@@ -61,14 +60,14 @@ class ArmKind(Kind):
         return pivot_of(task.build).at_m + turn_of(task.build).moment_kg_m / (hung.mass_kg or 0.0)
 
     def task_faults(self, task: Task, truth: Answer) -> Iterator[Found]:
-        left_m, right_m = ends_m(task.build)
+        left_m, right_m = ends_m(task)
         if not left_m <= number(truth) <= right_m:
             at = task.units.from_m(number(truth))
             yield ("hang", "weight"), f"it would have to hang at {at:.6g}, off the body", "make it heavier"
 
     def predictions(self, task: Task) -> tuple[Fit, ...]:
         seen = lever(task)
-        beam, pivot_m = situation_of(task.build).beam, pivot_of(task.build).at_m
+        beam, pivot_m = task.seen.beam, pivot_of(task.build).at_m
 
         def place_m(arm: float) -> float:
             arm_m = task.units.to_m(arm)
@@ -78,13 +77,13 @@ class ArmKind(Kind):
         return fits_of(ARM_WAYS[1:], seen, place_form(task), to_si=place_m, values={**names})
 
     def clear(self, task: Task, truth: Answer) -> float:
-        return max(PLACE_CLEAR_SHARE * body_m(task.build), 2 * task.within)
+        return max(PLACE_CLEAR_SHARE * body_m(task), 2 * task.within)
 
     def size(self, task: Task, truth: Answer) -> tuple[float, str]:
-        return body_m(task.build), "a body"
+        return body_m(task), "a body"
 
     def is_sound(self, task: Task, truth: Answer, *, written: Answer) -> bool:
-        left_m, right_m = ends_m(task.build)
+        left_m, right_m = ends_m(task)
         away_m = abs(number(truth) - pivot_of(task.build).at_m)
         return left_m + task.within <= number(truth) <= right_m - task.within and away_m >= 2 * task.within
 

@@ -82,7 +82,7 @@ class AttitudeKind(Kind):
         return {} if task.detail is None else {"hung.at": length(task.detail.at_m[0])}
 
     def task_faults(self, task: Task, truth: Answer) -> Iterator[Found]:
-        up_m = moment_sum(task.build.all_parts).balance_point_m[2]
+        up_m = moment_sum(task.parts).balance_point_m[2]
         if task.detail.at_m[2] <= up_m:
             at = task.units.from_m(up_m)
             yield ("hung_at",), f"the hook is not above the balance point, which is {at:.6g} up", "hang it higher up"
@@ -135,7 +135,7 @@ class AttitudeKind(Kind):
 def _angle_rad(task: Task) -> float:
     """How far it tilts about the axis that is asked for: the far end down positive."""
     hook: Hook = task.detail
-    attitude = hanging_attitude(task.build.all_parts, hook.at_m)
+    attitude = hanging_attitude(task.parts, hook.at_m)
     if attitude is None:
         raise MechanicsError("it hangs by its balance point and rests any way; put the hook above it")
     angle = attitude.pitch_rad if hook.find == "pitch" else attitude.roll_rad
@@ -152,7 +152,7 @@ def _from_hook(task: Task) -> FromHook:
                 weight=units.from_kg(part.signed_mass_kg),
                 offset=round(units.from_m(part.at_m[hook.axis] - hook.at_m[hook.axis]), 9),
             )
-            for part in task.build.all_parts
+            for part in task.parts
         )
     )
 

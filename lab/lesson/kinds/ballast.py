@@ -74,7 +74,7 @@ class BallastKind(Kind):
         if ballast is None:
             return {}
         places = {f"{place.name}.at": length(place.at_m[0]) for place in ballast.places}
-        now = {"balance.at": length(moment_sum(task.build.all_parts).balance_point_m[0], decimals=1)}
+        now = {"balance.at": length(task.balance_m, decimals=1)}
         return {**places, **now, "target.low": length(ballast.low_m), "target.high": length(ballast.high_m)}
 
     def truth(self, task: Task) -> Answer:
@@ -101,7 +101,7 @@ class BallastKind(Kind):
         ballast: Ballast = task.detail
         if ballast.find == "place":
             return choice_of(named_options(place.name for place in ballast.places))
-        whole_kg = sum(part.mass_kg for part in task.build.all_parts)
+        whole_kg = sum(part.mass_kg for part in task.parts)
         return Number(
             quantity="weight",
             tolerance=task.within,
@@ -178,7 +178,7 @@ def _key_faults(keys: Mapping[str, Any]) -> Iterator[Found]:
 def lightest(task: Task) -> BallastLoad:
     """The one load that is lightest.  Raises MechanicsError where there is none, or more than one."""
     ballast: Ballast = task.detail
-    found = lightest_ballast(task.build.all_parts, ballast.places, target_m={"along": (ballast.low_m, ballast.high_m)})
+    found = lightest_ballast(task.parts, ballast.places, target_m={"along": (ballast.low_m, ballast.high_m)})
     if isinstance(found, CannotBeDone):
         raise MechanicsError(f"{found.why}; change `places` or `target`")
     if not found.loads:
@@ -192,13 +192,13 @@ def lightest(task: Task) -> BallastLoad:
 
 def _best_m(task: Task, place: BallastPlace) -> float:
     """The end of a strip that is farthest from where it balances now on the light side, m; else the place."""
-    now_m = moment_sum(task.build.all_parts).balance_point_m[0]
+    now_m = task.balance_m
     ends = [end[0] for end in place.ends_m]
     return min(ends) if now_m > task.detail.high_m else max(ends)
 
 
 def _in_numerals(task: Task, load: BallastLoad | None) -> OutOfLimits:
-    units, ballast, summed = task.units, task.detail, moment_sum(task.build.all_parts)
+    units, ballast, summed = task.units, task.detail, moment_sum(task.parts)
     return OutOfLimits(
         weight=units.from_kg(summed.mass_kg),
         balance=units.from_m(summed.balance_point_m[0]),

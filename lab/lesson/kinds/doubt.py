@@ -37,7 +37,7 @@ class DoubtKind(Kind):
             yield ("scene",), "no doubt is stated", "add `weight_doubt` or `at_doubt` to its parts"
 
     def truth(self, task: Task) -> Answer:
-        doubt_m = balance_point_doubt_m(task.build.all_parts)
+        doubt_m = balance_point_doubt_m(task.parts)
         if doubt_m is None or doubt_m[0] == 0.0:
             raise MechanicsError("the measurements leave no doubt along; state other doubts")
         return doubt_m[0]
@@ -55,7 +55,7 @@ class DoubtKind(Kind):
         return is_sizeable(task, truth)
 
     def form(self, task: Task) -> Number:
-        whole_m = body_m(task.build)
+        whole_m = body_m(task)
         return Number(
             quantity="length",
             tolerance=task.within,
@@ -138,7 +138,7 @@ def contributions_m(parts: tuple[Part, ...], *, of_weights: bool) -> dict[str, f
 
 def doubts_of(task: Task) -> Doubts:
     """The doubts in numerals."""
-    from_m, parts = task.units.from_m, task.build.all_parts
+    from_m, parts = task.units.from_m, task.parts
     return Doubts(
         weights=tuple(from_m(each) for each in contributions_m(parts, of_weights=True).values()),
         places=tuple(from_m(each) for each in contributions_m(parts, of_weights=False).values()),

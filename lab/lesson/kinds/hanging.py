@@ -85,13 +85,13 @@ def balance_along_m(build: Build) -> float:
 def lever(task: Task) -> Lever:
     """The scene in numerals, seen from where the thing is to be hung."""
     hung: Hung = task.detail
-    seen, units = situation_of(task.build), task.units
+    seen, units = task.seen, task.units
     if hung.at_m is not None:
         at = units.from_m(hung.at_m)
         return lever_of(seen, right_of_pivot=at > seen.pivot, arm=abs(at - seen.pivot))
     weight = None if hung.mass_kg is None else units.from_kg(hung.mass_kg)
     # What is missing is missing on the lighter side.
-    right = balance_along_m(task.build) < pivot_of(task.build).at_m
+    right = task.balance_m < pivot_of(task.build).at_m
     return lever_of(seen, right_of_pivot=right, weight=weight)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from typing import ClassVar
 
 from lab.lesson.asked import Asked, Side
@@ -18,6 +19,7 @@ from lab.lesson.situation import Situation, situation_of
 from lab.lesson.task import Task
 from lab.lesson.ways.part import PART_WAYS
 from lab.lesson.ways.place import PLACE_WAYS
+from lab.lesson.ways.way import PartWay, Way
 from lab.mechanics import MomentSum, moment_sum
 
 
@@ -30,20 +32,26 @@ class PlaceKind(Kind):
     ways: ClassVar = (*(way.name for way in PLACE_WAYS[1:]), *part_ways)
 
     def truth(self, task: Task) -> Answer:
-        return moment_sum(task.build.all_parts).balance_point_m[0]
+        return task.balance_m
 
     def predictions(self, task: Task) -> tuple[Fit, ...]:
-        seen = situation_of(task.build)
-        return (*_whole(seen, task), *_by_part(seen, task))
+        return (*_whole(task, PLACE_WAYS[1:]), *_by_part(task, PART_WAYS))
+
+    def claimed(self, task: Task, claims: tuple[str, ...]) -> tuple[Fit, ...]:
+        # Most drawn numbers fail by one claimed way: not all two dozen need be asked for that.
+        names = {claim.partition(":")[0] for claim in claims}
+        whole = [way for way in PLACE_WAYS[1:] if way.name in names]
+        by_part = _by_part(task, [way for way in PART_WAYS if way.name in names])
+        return (*_whole(task, whole), *(fit for fit in by_part if any(fit.claimed_by(claim) for claim in claims)))
 
     def clear(self, task: Task, truth: Answer) -> float:
-        return max(PLACE_CLEAR_SHARE * body_m(task.build), 2 * task.within)
+        return max(PLACE_CLEAR_SHARE * body_m(task), 2 * task.within)
 
     def size(self, task: Task, truth: Answer) -> tuple[float, str]:
-        return body_m(task.build), "a body"
+        return body_m(task), "a body"
 
     def is_sound(self, task: Task, truth: Answer, *, written: Answer) -> bool:
-        seen, to_m = situation_of(task.build), task.units.to_m
+        seen, to_m = task.seen, task.units.to_m
         return isinstance(truth, float) and to_m(seen.left) + task.within <= truth <= to_m(seen.right) - task.within
 
     def form(self, task: Task) -> Number:
@@ -83,27 +91,26 @@ class PlaceKind(Kind):
         )
 
 
-def _whole(seen: Situation, task: Task) -> tuple[Fit, ...]:
+def _whole(task: Task, ways: Sequence[Way[Situation, float]]) -> Iterator[Fit]:
+    seen, decimals = task.seen, task.decimals("length")
     names = {"beam": seen.beam.name if seen.beam else "", "heaviest": seen.heaviest.name if seen.heaviest else ""}
-    said = ((way, way.predict(seen)) for way in PLACE_WAYS[1:])
-    return tuple(_fit(task, way.name, way.sentence, place, names=names) for way, place in said if place is not None)
+    for way in ways:
+        place = way.predict(seen)
+        if place is not None:
+            at_m = task.units.to_m(place)
+            shown = length(at_m, decimals=decimals, unit=False)
+            yield Fit(way=way.name, answer=at_m, sentence=way.sentence, values={"place": shown, **names})
 
 
-def _by_part(seen: Situation, task: Task) -> tuple[Fit, ...]:
-    return tuple(
-        _fit(task, way.name, way.sentence, place, part=load.name)
-        for way in PART_WAYS
-        for load in seen.everything
-        if (place := way.predict(seen, load)) is not None
-    )
-
-
-def _fit(
-    task: Task, way: str, sentence: str, place: float, *, part: str | None = None, names: dict[str, str] | None = None
-) -> Fit:
-    at_m = task.units.to_m(place)
-    shown = length(at_m, decimals=task.decimals("length"), unit=False)
-    return Fit(way=way, part=part, answer=at_m, sentence=sentence, values={"place": shown, **(names or {})})
+def _by_part(task: Task, ways: Sequence[PartWay]) -> Iterator[Fit]:
+    seen, decimals = task.seen, task.decimals("length")
+    for way in ways:
+        for load in seen.everything:
+            place = way.predict(seen, load)
+            if place is not None:
+                at_m = task.units.to_m(place)
+                shown = length(at_m, decimals=decimals, unit=False)
+                yield Fit(way=way.name, part=load.name, answer=at_m, sentence=way.sentence, values={"place": shown})
 
 
 _HEADLINES: dict[Side, str] = {

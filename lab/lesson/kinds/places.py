@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from lab.files import UNITS, Build
 from lab.lesson.asked import Asked
 from lab.lesson.forms import Number
 from lab.lesson.messages import Message, length, message, msg
-from lab.lesson.situation import situation_of
 from lab.lesson.task import Task
 
 PLACE_CLEAR_SHARE = 0.03
@@ -16,21 +14,20 @@ AT_ORIGIN_M = 1e-9
 """A left end nearer to the zero of the rule than this, a nanometre, is that zero."""
 
 
-def body_m(build: Build) -> float:
+def body_m(task: Task) -> float:
     """How long the body is, m."""
-    left_m, right_m = ends_m(build)
+    left_m, right_m = ends_m(task)
     return right_m - left_m
 
 
-def ends_m(build: Build) -> tuple[float, float]:
+def ends_m(task: Task) -> tuple[float, float]:
     """Where the body's ends are along, m."""
-    seen, to_m = situation_of(build), UNITS[build.units].to_m
-    return to_m(seen.left), to_m(seen.right)
+    return task.units.to_m(task.seen.left), task.units.to_m(task.seen.right)
 
 
 def place_form(task: Task) -> Number:
     """The form of a place along the body."""
-    left_m, right_m = ends_m(task.build)
+    left_m, right_m = ends_m(task)
     return Number(
         quantity="length",
         tolerance=task.within,

@@ -16,7 +16,6 @@ from lab.lesson.kinds.kind import Fit, Found, Kind
 from lab.lesson.kinds.numbers import clear_of, fits_of, is_sizeable, largest, number, shown_miss
 from lab.lesson.kinds.sums import short_moment
 from lab.lesson.messages import Message, length, mass, message, msg
-from lab.lesson.situation import situation_of
 from lab.lesson.task import Task
 from lab.lesson.ways.reading import READING_WAYS, Lying, OnScales
 from lab.mechanics import (
@@ -41,13 +40,13 @@ class ReadingKind(Kind):
             yield ("scene",), "no scales to read", "add two or three `[[question.scene.support]]` with `name` and `at`"
 
     def truth(self, task: Task) -> Answer:
-        forces_n = support_reactions_n(task.build.all_parts, [support.at_m for support in task.build.supports])
+        forces_n = support_reactions_n(task.parts, [support.at_m for support in task.build.supports])
         if forces_n is None:
             raise MechanicsError("it tips off its supports; set them farther apart, or move a weight between them")
         return tuple(force_n / STANDARD_GRAVITY_M_S2 for force_n in forces_n)
 
     def predictions(self, task: Task) -> tuple[Fit, ...]:
-        beam = situation_of(task.build).beam
+        beam = task.seen.beam
         names = {"beam": beam.name if beam else ""}
 
         def in_kg(readings: tuple[float, ...]) -> Answer:
@@ -65,7 +64,7 @@ class ReadingKind(Kind):
         return is_sizeable(task, truth)
 
     def form(self, task: Task) -> Numbers:
-        whole_kg = sum(part.mass_kg for part in task.build.all_parts)
+        whole_kg = sum(part.mass_kg for part in task.parts)
         return Numbers(
             numbers=tuple(
                 Number(

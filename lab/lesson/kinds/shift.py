@@ -81,7 +81,7 @@ class ShiftKind(Kind):
         return task.detail.what == "reference" or task.within <= WIDEST_SHARE * abs(number(truth))
 
     def form(self, task: Task) -> Number:
-        whole_m = body_m(task.build)
+        whole_m = body_m(task)
         return Number(
             quantity="length",
             sided=True,
@@ -207,8 +207,8 @@ def changed(task: Task) -> Build:
 def _in_numerals(task: Task) -> Change:
     """The change as a learner reckons with it."""
     units, shift = task.units, task.detail
-    whole = units.from_kg(moment_sum(task.build.all_parts).mass_kg)
-    balance_m = moment_sum(task.build.all_parts).balance_point_m[0]
+    whole = units.from_kg(moment_sum(task.parts).mass_kg)
+    balance_m = task.balance_m
     weight = units.from_kg(shift.mass_kg)
     if shift.what == "reference":
         return Change(weight=0.0, by=units.from_m(shift.by_m), whole=whole, not_whole=whole)
@@ -273,7 +273,7 @@ def _deciding(asked: Asked, summed: MomentSum) -> str:
 def _contrast(asked: Asked) -> Contrast:
     task, shift = asked.task, asked.detail
     if shift.what == "reference":
-        heaviest = max(task.build.all_parts, key=lambda part: part.mass_kg).name
+        heaviest = max(task.parts, key=lambda part: part.mass_kg).name
         label, other = (
             message(TWICE_AS_HEAVY, part=heaviest),
             replace(task, build=weighed(task.build, heaviest, times=HEAVY)),

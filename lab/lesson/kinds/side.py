@@ -15,7 +15,6 @@ from lab.lesson.kinds.side_contrast import side_contrast
 from lab.lesson.kinds.sums import FROM_ORIGIN_M, pulls, short_moment, turning
 from lab.lesson.messages import Message, message, msg
 from lab.lesson.resting import goes_at, pivot_of
-from lab.lesson.situation import situation_of
 from lab.lesson.task import Task
 from lab.lesson.ways.side import SIDE_WAYS
 from lab.mechanics import MomentSum, moment_sum, turn_about
@@ -52,10 +51,10 @@ class SideKind(Kind):
             yield ("scene",), "a side question without a pivot", "add `[question.scene.pivot]` with `at`"
 
     def truth(self, task: Task) -> Answer:
-        return turn_about(task.build.all_parts, pivot_of(task.build)).goes
+        return turn_about(task.parts, pivot_of(task.build)).goes
 
     def predictions(self, task: Task) -> tuple[Fit, ...]:
-        seen = situation_of(task.build)
+        seen = task.seen
         names = {"beam": seen.beam.name if seen.beam else "", "heaviest": seen.heaviest.name if seen.heaviest else ""}
         said = ((way, way.predict(seen)) for way in SIDE_WAYS[1:])
         return tuple(

@@ -15,7 +15,6 @@ from lab.lesson.forms import Answer, Choice, Option
 from lab.lesson.kinds.choices import Told, choice_fits, choice_of, chosen_explanation, other_weight
 from lab.lesson.kinds.kind import Fit, Found, Kind
 from lab.lesson.messages import Message, length, message, msg, number
-from lab.lesson.situation import situation_of
 from lab.lesson.task import Task
 from lab.lesson.ways.steady import STEADY_WAYS, AlongAirframe
 
@@ -94,7 +93,7 @@ def _margin(build: Build) -> PitchMargin:
 
 
 def _along(task: Task) -> AlongAirframe:
-    neutral, seen, from_m = _neutral(task.build.surfaces), situation_of(task.build), task.units.from_m
+    neutral, seen, from_m = _neutral(task.build.surfaces), task.seen, task.units.from_m
     wing = mechanics.main_surface(task.build.surfaces)
     behind = [
         surface
@@ -103,7 +102,7 @@ def _along(task: Task) -> AlongAirframe:
     ]
     return AlongAirframe(
         neutral=from_m(neutral.at_m),
-        balance=from_m(mechanics.moment_sum(task.build.all_parts).balance_point_m[0]),
+        balance=from_m(task.balance_m),
         quarter=from_m(neutral.chord.quarter_m),
         chord=from_m(neutral.chord.length_m),
         nose=seen.left,

@@ -111,8 +111,8 @@ def still_parts(build: Build) -> tuple[Part, ...]:
 def limits_of(task: Task) -> Limits:
     """The limits along, at any weight."""
     tanks: Tanks = task.detail
-    most_kg = HEAVIEST * sum(part.mass_kg for part in task.build.all_parts)
-    least_kg = min(part.mass_kg for part in task.build.all_parts) / HEAVIEST**6
+    most_kg = HEAVIEST * sum(part.mass_kg for part in task.parts)
+    least_kg = min(part.mass_kg for part in task.parts) / HEAVIEST**6
     low, high = tanks.low_m, tanks.high_m
     return Limits(outline=((low, least_kg), (high, least_kg), (high, most_kg), (low, most_kg)))
 

@@ -14,7 +14,6 @@ from lab.lesson.forms import Answer, Number, same
 from lab.lesson.kinds.hanging import (
     HALF_AS_FAR_OUT,
     Hung,
-    balance_along_m,
     contrast_of,
     heavier_bar,
     hung_amounts,
@@ -30,7 +29,6 @@ from lab.lesson.kinds.side import deciding_side
 from lab.lesson.kinds.sums import short_moment
 from lab.lesson.messages import Amount, Message, length, mass, message, msg
 from lab.lesson.resting import pivot_of
-from lab.lesson.situation import situation_of
 from lab.lesson.task import Task
 from lab.lesson.ways.weight import WEIGHT_WAYS
 from lab.mechanics import CannotBeDone, MechanicsError, MomentSum, ballast_kg, moment_sum, turn_about
@@ -55,10 +53,10 @@ class WeightKind(Kind):
 
     def truth(self, task: Task) -> Answer:
         turn_of(task.build)
-        parts = task.build.all_parts
+        parts = task.parts
         missing = ballast_kg(
             whole_kg=sum(part.signed_mass_kg for part in parts),
-            now_m=balance_along_m(task.build),
+            now_m=task.balance_m,
             target_m=pivot_of(task.build).at_m,
             at_m=task.detail.at_m,
         )
@@ -69,7 +67,7 @@ class WeightKind(Kind):
         return missing
 
     def predictions(self, task: Task) -> tuple[Fit, ...]:
-        beam = situation_of(task.build).beam
+        beam = task.seen.beam
         names = {"beam": beam.name if beam else ""}
         return fits_of(WEIGHT_WAYS[1:], lever(task), self.form(task), to_si=task.units.to_kg, values={**names})
 
@@ -83,7 +81,7 @@ class WeightKind(Kind):
         return is_sizeable(task, truth)
 
     def form(self, task: Task) -> Number:
-        whole_kg = sum(part.mass_kg for part in task.build.all_parts)
+        whole_kg = sum(part.mass_kg for part in task.parts)
         return Number(
             quantity="weight",
             tolerance=task.within,
