@@ -73,9 +73,7 @@ def open_window(
     return 0
 
 
-def _enter(
-    laboratory: Laboratory, *, lesson: Path | None, build: Path | None, probe: bool, seed: int | None
-) -> None:
+def _enter(laboratory: Laboratory, *, lesson: Path | None, build: Path | None, probe: bool, seed: int | None) -> None:
     """Go to what the command names; to nothing else than the start screen where it names nothing."""
     if lesson is not None:
         laboratory.open_lesson(str(lesson), seed=seed)

@@ -8,8 +8,8 @@ from dataclasses import replace
 from lab.outline.words import msg
 from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
 from lab.screens.gallery_probe import probe_entries
-from lab.screens.gallery_questions import lesson_entries, shipped_lessons
 from lab.screens.lessons import LessonsScreen
+from lab.screens.questions.gallery import lesson_entries, shipped_lessons
 from lab.screens.screen import BuildModel, LessonEntry, LessonsModel, Notice, StartModel
 from lab.screens.start import StartScreen
 from lab.simulation import HangingBar

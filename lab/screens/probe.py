@@ -13,7 +13,7 @@ from lab.screens.intents import AskMore, Back, Go, Intent, SaySide
 from lab.screens.notices import with_notice
 from lab.screens.page import Page
 from lab.screens.probe_end import MORE, TO_BUILD, TO_LESSONS, probe_end, probe_end_foot
-from lab.screens.question_layout import Spread, TextSheet
+from lab.screens.questions.layout import Spread, TextSheet
 from lab.screens.reading_page import ReadingPage
 from lab.screens.screen import Outcome, ProbeModel
 from lab.screens.top_bar import top_bar

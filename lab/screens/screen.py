@@ -7,7 +7,7 @@ The laboratory makes screens by these names:
     lab.screens.start.StartScreen            shows StartModel
     lab.screens.lessons.LessonsScreen        shows LessonsModel
     lab.screens.free_build.FreeBuildScreen   shows BuildModel
-    lab.screens.question.QuestionScreen      shows QuestionModel   (predict, watch, explain, finished)
+    lab.screens.questions.screen.QuestionScreen      shows QuestionModel   (predict, watch, explain, finished)
     lab.screens.probe.ProbeScreen            shows ProbeModel
 """
 

@@ -134,9 +134,7 @@ def test_nothing_is_drawn_anew_in_a_moving_frame_but_what_turns():
     for _ in range(3):
         session.advance(16_000_000)
         screen.show(
-            BuildModel(
-                setting=Setting(), bench=session.state, previous=session.previous, fraction=session.fraction
-            )
+            BuildModel(setting=Setting(), bench=session.state, previous=session.previous, fraction=session.fraction)
         )
         canvas = ListCanvas((1280, 720))
         screen.draw(canvas)

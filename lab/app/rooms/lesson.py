@@ -16,8 +16,8 @@ from lab.lesson import Answered, Leave, Lesson, Message, read_lesson, render
 from lab.outline.words import msg
 from lab.screens import intents
 from lab.screens.intents import Intent
-from lab.screens.question import QuestionScreen
-from lab.screens.question_scope import PICTURED_KINDS
+from lab.screens.questions.scope import PICTURED_KINDS
+from lab.screens.questions.screen import QuestionScreen
 from lab.screens.screen import QuestionModel, Screen
 from lab.ui.look import Look
 

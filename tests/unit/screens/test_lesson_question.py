@@ -23,7 +23,7 @@ from lab.lesson import (
 )
 from lab.outline import Node, Words, find, spoken_lines
 from lab.screens.intents import Answer, Back, ChangeSetting, Go, RetrySave, ShowContrast
-from lab.screens.question import QuestionScreen
+from lab.screens.questions.screen import QuestionScreen
 from lab.screens.screen import Notice, QuestionModel, Setting
 from lab.simulation.benches.bar_builds import hanging_bar_from_build
 from lab.simulation.benches.finger_builds import finger_from_build

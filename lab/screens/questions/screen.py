@@ -21,12 +21,12 @@ from lab.lesson import (
 from lab.outline import Node
 from lab.outline.words import msg
 from lab.screens.intents import Answer, Back, ChangeSetting, Go, Intent, ShowContrast
-from lab.screens.lesson_end import TO_BUILD, TO_LESSONS, lesson_end, lesson_end_foot
 from lab.screens.notices import with_notice
 from lab.screens.page import Page
-from lab.screens.question_layout import Spread
-from lab.screens.question_picture import PICTURE, dragged_place, picture_side, place_under
-from lab.screens.question_scope import (
+from lab.screens.questions.layout import Spread
+from lab.screens.questions.lesson_end import TO_BUILD, TO_LESSONS, lesson_end, lesson_end_foot
+from lab.screens.questions.picture import PICTURE, dragged_place, picture_side, place_under
+from lab.screens.questions.scope import (
     AGAIN,
     CONTRAST,
     FINGER,
@@ -40,7 +40,7 @@ from lab.screens.question_scope import (
     SURE,
     Scope,
 )  # fmt: skip
-from lab.screens.question_text import text_sheet
+from lab.screens.questions.text import text_sheet
 from lab.screens.reading_page import ReadingPage
 from lab.screens.screen import Outcome, QuestionModel
 from lab.screens.top_bar import UNITS, next_units, top_bar

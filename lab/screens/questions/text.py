@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from lab.lesson import Explanation
 from lab.mechanics import MomentRow
-from lab.screens.question_contrast import contrast_in_text, contrast_strip
-from lab.screens.question_layout import TextSheet, text_width_px
-from lab.screens.question_scope import AGAIN, GO_ON, HINT, LOCK, NEXT, PLACE, SIDE, SKIP, SURE, Scope
+from lab.screens.questions.contrast import contrast_in_text, contrast_strip
+from lab.screens.questions.layout import TextSheet, text_width_px
+from lab.screens.questions.scope import AGAIN, GO_ON, HINT, LOCK, NEXT, PLACE, SIDE, SKIP, SURE, Scope
 from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow

@@ -26,7 +26,7 @@ from lab.lesson import (
 )
 from lab.outline.words import msg
 from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
-from lab.screens.question import QuestionScreen
+from lab.screens.questions.screen import QuestionScreen
 from lab.screens.screen import Bench, QuestionModel
 from lab.simulation.benches.bar_builds import hanging_bar_from_build
 from lab.simulation.benches.finger_builds import finger_from_build

@@ -9,9 +9,9 @@ from lab.scenes.finger_scene import draw_finger_bench
 from lab.scenes.finger_stage import FingerView, Moment, finger_bounds, finger_stage
 from lab.scenes.hanging_scene import draw_hanging_bar
 from lab.scenes.hanging_view import HangingView, angle_between
-from lab.screens.question_contrast import contrast_in_text, contrast_room, contrast_strip
-from lab.screens.question_layout import Over
-from lab.screens.question_scope import FINGER, Scope
+from lab.screens.questions.contrast import contrast_in_text, contrast_room, contrast_strip
+from lab.screens.questions.layout import Over
+from lab.screens.questions.scope import FINGER, Scope
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.finger_builds import finger_from_build
 from lab.simulation.benches.hanging_bar import HangingBar

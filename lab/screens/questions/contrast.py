@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lab.screens.question_scope import CONTRAST, Scope
+from lab.screens.questions.scope import CONTRAST, Scope
 from lab.ui.widgets.arrange import Column, Row, Spacer, Steady
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.label import Label
