@@ -9,15 +9,14 @@ from lab.outline import Node
 from lab.outline.words import msg
 from lab.screens.intents import Go, Intent
 from lab.screens.notices import with_notice
-from lab.screens.page import Page
+from lab.screens.page import PageScreen
 from lab.screens.reading_page import ReadingPage
-from lab.screens.screen import LessonEntry, LessonsModel, Outcome
+from lab.screens.screen import LessonEntry, LessonsModel
 from lab.screens.top_bar import top_bar
 from lab.ui.canvas import Canvas
-from lab.ui.events import Event
 from lab.ui.geometry import Rect
 from lab.ui.look import Look
-from lab.ui.outcomes import Pressed
+from lab.ui.outcomes import Pressed, WidgetEvent
 from lab.ui.paragraph import draw_text, least_width, natural_width, text_height
 from lab.ui.widgets.arrange import Column
 from lab.ui.widgets.icons import draw_icon
@@ -120,53 +119,22 @@ class LessonRow(Plain):
         return max(1.0, width - self._side(look) - 4 * look.sizes.px(20) - self._chevron(look))
 
 
-class LessonsScreen:
+class LessonsScreen(PageScreen[LessonsModel]):
     """Shows the lessons, the easiest first."""
 
     def __init__(self, look: Look) -> None:
-        self._page = Page(look, help_lines=HELP_LINES)
-        self._model: LessonsModel | None = None
+        super().__init__(look, help_lines=HELP_LINES)
 
-    def show(self, model: LessonsModel) -> None:
-        """Take a new model."""
-        self._model = model
-        self._refresh()
+    def _answer(self, event: WidgetEvent, model: LessonsModel) -> list[Intent]:
+        match event:
+            case Pressed(key=key) if key == PROBE:
+                return [Go(place="probe")]
+            case Pressed(key=key) if key.startswith(ROW):
+                return [Go(place="lesson", name=key.removeprefix(ROW))]
+        return []
 
-    def restyle(self, look: Look) -> None:
-        """Take another look."""
-        self._page.desk.restyle(look)
-        self._refresh()
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw the list."""
-        self._page.desk.draw(canvas)
-
-    def outline(self) -> Node:
-        """The same as a tree."""
-        return self._page.desk.outline()
-
-    def handle(self, event: Event) -> Outcome:
-        """Answer an event."""
-        if self._model is None:
-            return Outcome()
-        intents: list[Intent] = []
-        events = self._page.desk.handle(event)
-        for happened in events:
-            shared = self._page.answer(happened, self._model.setting)
-            if shared is not None:
-                intents += shared
-            elif isinstance(happened, Pressed) and happened.key == PROBE:
-                intents.append(Go(place="probe"))
-            elif isinstance(happened, Pressed) and happened.key.startswith(ROW):
-                intents.append(Go(place="lesson", name=happened.key.removeprefix(ROW)))
-        if events:
-            self._refresh()
-        return Outcome(consumed=self._page.desk.consumed, intents=tuple(intents))
-
-    def _refresh(self) -> None:
-        model, look = self._model, self._page.look
-        if model is None:
-            return
+    def _root(self, model: LessonsModel) -> Widget:
+        look = self._page.look
         bar = with_notice(
             look,
             top_bar(look, title=look.words.say("Lessons"), sound=self._page.sound_shown(model.setting)),
@@ -176,8 +144,7 @@ class LessonsScreen:
         children: tuple[Widget, ...] = (*rows, _probe_row(look))
         if not rows:
             children = (Label("none", look.words.say("There are no lessons here yet.")), _probe_row(look))
-        page = ReadingPage(bar, Column(children, gap=14), key="lessons", width=860.0)
-        self._page.show(page, setting=model.setting, notice=model.notice)
+        return ReadingPage(bar, Column(children, gap=14), key="lessons", width=860.0)
 
 
 def _probe_row(look: Look) -> LessonRow:

@@ -1,17 +1,21 @@
-"""What the start screen, the list and the question have in common: a desk, the notice, two dialogs, the way back."""
+"""What the start screen, the lists and the questions have in common: a desk, the notice, two dialogs, the way back."""
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from collections.abc import Sequence
-from typing import Literal
+from typing import Generic, Literal, Protocol, TypeVar
 
+from lab.outline import Node
 from lab.outline.words import msg
 from lab.screens.intents import Back, ChangeSetting, Intent
 from lab.screens.notices import notice_intents, notice_toast
-from lab.screens.screen import Notice, Setting
+from lab.screens.screen import Notice, Outcome, Setting
 from lab.screens.settings_panel import LOOKS_DONE, changed_setting, settings_dialog
 from lab.screens.top_bar import BACK, HELP, LOOKS, SOUND
+from lab.ui.canvas import Canvas
 from lab.ui.desk import Desk
+from lab.ui.events import Event
 from lab.ui.look import Look
 from lab.ui.outcomes import Escaped, Pressed, WidgetEvent
 from lab.ui.widgets.button import Button
@@ -82,3 +86,71 @@ class Page:
         lines = tuple(Label(f"help-line-{number}", say(line)) for number, line in enumerate(self._help))
         done = Button(HELP_DONE, say("Done"), kind="main")
         return Dialog("help-dialog", say("What to do here"), children=lines, buttons=(done,), width=560.0)
+
+
+class PageModel(Protocol):
+    """What a page is shown, as far as every page knows it."""
+
+    @property
+    def setting(self) -> Setting:
+        """What was chosen for the whole lab."""
+
+    @property
+    def notice(self) -> Notice | None:
+        """The sentence over the screen, if there is one."""
+
+
+Shown = TypeVar("Shown", bound=PageModel)
+
+
+class PageScreen(ABC, Generic[Shown]):
+    """A screen that is one page: it says what stands on it and what its own events ask for; the rest is here."""
+
+    def __init__(self, look: Look, *, help_lines: Sequence[str], can_go_back: bool = True) -> None:
+        self._page = Page(look, help_lines=help_lines, can_go_back=can_go_back)
+        self._model: Shown | None = None
+
+    def show(self, model: Shown) -> None:
+        """Take a new model."""
+        self._model = model
+        self._refresh()
+
+    def restyle(self, look: Look) -> None:
+        """Take another look."""
+        self._page.desk.restyle(look)
+        self._refresh()
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw the model that was shown last."""
+        self._page.desk.draw(canvas)
+
+    def outline(self) -> Node:
+        """The same as a tree."""
+        return self._page.desk.outline()
+
+    def handle(self, event: Event) -> Outcome:
+        """Answer an event."""
+        model = self._model
+        if model is None:
+            return Outcome()
+        intents: list[Intent] = []
+        events = self._page.desk.handle(event)
+        for happened in events:
+            shared = self._page.answer(happened, model.setting)
+            intents += self._answer(happened, model) if shared is None else shared
+        if events:
+            self._refresh()
+        return Outcome(consumed=self._page.desk.consumed, intents=tuple(intents))
+
+    @abstractmethod
+    def _answer(self, event: WidgetEvent, model: Shown) -> list[Intent]:
+        """What an event of the page's own asks for."""
+
+    @abstractmethod
+    def _root(self, model: Shown) -> Widget:
+        """What stands on the page."""
+
+    def _refresh(self) -> None:
+        model = self._model
+        if model is not None:
+            self._page.show(self._root(model), setting=model.setting, notice=model.notice)

@@ -6,20 +6,18 @@ from lab.files import UNITS
 from lab.lesson import SIDES, Message, Side, render
 from lab.lesson.probe.items import UNIT_NAME, Item
 from lab.lesson.probe.telling import BEGINS, PROMPT, TITLE, given_message
-from lab.outline import Node
 from lab.outline.words import msg
 from lab.scenes.pair_bar import PairView, draw_pair_bar
 from lab.screens.intents import AskMore, Back, Go, Intent, SaySide
 from lab.screens.notices import with_notice
-from lab.screens.page import Page
+from lab.screens.page import PageScreen
 from lab.screens.probe_end import MORE, TO_BUILD, TO_LESSONS, probe_end, probe_end_foot
 from lab.screens.questions.layout import Spread, TextSheet
 from lab.screens.reading_page import ReadingPage
-from lab.screens.screen import Outcome, ProbeModel
+from lab.screens.screen import ProbeModel
 from lab.screens.top_bar import top_bar
 from lab.simulation.benches.hanging_bar import HangingBar
 from lab.ui.canvas import Canvas
-from lab.ui.events import Event
 from lab.ui.geometry import Rect
 from lab.ui.look import Look
 from lab.ui.outcomes import Chosen, Pressed, WidgetEvent
@@ -37,51 +35,24 @@ HELP_LINES = (
 )
 
 
-class ProbeScreen:
+class ProbeScreen(PageScreen[ProbeModel]):
     """Shows what is asked; keeps what was chosen and not yet given."""
 
     def __init__(self, look: Look) -> None:
-        self._page = Page(look, help_lines=HELP_LINES)
-        self._model: ProbeModel | None = None
+        super().__init__(look, help_lines=HELP_LINES)
         self._chosen: Side | None = None
 
     def show(self, model: ProbeModel) -> None:
         """Take a new model."""
-        before, self._model = self._model, model
+        before = self._model
         another = before is None or len(before.probe.given) != len(model.probe.given) or before.item != model.item
         if another:
             self._chosen = None
-        self._refresh()
+        super().show(model)
         if another and self._page.desk.by_keyboard:
             self._page.desk.focus(TO_LESSONS if model.item is None else option_key(SIDE, "left"))
 
-    def restyle(self, look: Look) -> None:
-        """Take another look."""
-        self._page.desk.restyle(look)
-        self._refresh()
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw the model that was shown last."""
-        self._page.desk.draw(canvas)
-
-    def outline(self) -> Node:
-        """The same as a tree."""
-        return self._page.desk.outline()
-
-    def handle(self, event: Event) -> Outcome:
-        """Answer an event."""
-        if self._model is None:
-            return Outcome()
-        intents: list[Intent] = []
-        events = self._page.desk.handle(event)
-        for happened in events:
-            shared = self._page.answer(happened, self._model.setting)
-            intents += self._answer(happened) if shared is None else shared
-        if events:
-            self._refresh()
-        return Outcome(consumed=self._page.desk.consumed, intents=tuple(intents))
-
-    def _answer(self, event: WidgetEvent) -> list[Intent]:
+    def _answer(self, event: WidgetEvent, model: ProbeModel) -> list[Intent]:
         match event:
             case Chosen(key=key, value=value) if key == SIDE:
                 self._chosen = next((side for side in SIDES if side == value), None)
@@ -97,20 +68,15 @@ class ProbeScreen:
 
     # --- showing ----------------------------------------------------------------------------------------------
 
-    def _refresh(self) -> None:
-        model, look = self._model, self._page.look
-        if model is None:
-            return
+    def _root(self, model: ProbeModel) -> Widget:
+        look = self._page.look
         say = look.words.say
         bar = top_bar(look, title=say(TITLE), trail=say("Lessons"), sound=self._page.sound_shown(model.setting))
         header = with_notice(look, bar, model.notice)
-        root: Widget
         if model.item is None or model.bench is None:
             end = probe_end(look, model.probe, learner=model.learner)
-            root = ReadingPage(header, end, foot=probe_end_foot(look, model.probe))
-        else:
-            root = Spread(header, self._sheet(model, model.item), _picture(look, model.bench, model.item))
-        self._page.show(root, setting=model.setting, notice=model.notice)
+            return ReadingPage(header, end, foot=probe_end_foot(look, model.probe))
+        return Spread(header, self._sheet(model, model.item), _picture(look, model.bench, model.item))
 
     def _sheet(self, model: ProbeModel, item: Item) -> TextSheet:
         """Which question it is, what hangs there, what is asked, the one action."""

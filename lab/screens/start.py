@@ -5,20 +5,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from lab.files import UNITS
-from lab.outline import Node
 from lab.outline.words import msg
 from lab.scenes.hanging_view import HangingView, angle_between
 from lab.scenes.readings import Readings
 from lab.screens.hanging_bar_hands import Hands
 from lab.screens.intents import Do, Go, Intent
 from lab.screens.notices import with_notice
-from lab.screens.page import Page
-from lab.screens.screen import Outcome, StartModel
+from lab.screens.page import PageScreen
+from lab.screens.screen import StartModel
 from lab.screens.start_layout import PlaceCard, StartSheet, masthead
 from lab.screens.start_picture import PICTURE, PIN, build_card_picture, lesson_card_picture, start_picture
 from lab.simulation import HangingBar, HoldStill, LetGo
-from lab.ui.canvas import Canvas
-from lab.ui.events import Event
 from lab.ui.look import Look
 from lab.ui.outcomes import DragBegan, DragCancelled, Dragged, Dropped, Nudged, Pressed, Tapped, WidgetEvent
 from lab.ui.widgets.arrange import Column, Row, Steady
@@ -34,45 +31,13 @@ HELP_LINES = (
 )
 
 
-class StartScreen:
+class StartScreen(PageScreen[StartModel]):
     """Shows the bar and the ways on; keeps what is being dragged."""
 
     def __init__(self, look: Look) -> None:
-        self._page = Page(look, help_lines=HELP_LINES, can_go_back=False)
-        self._model: StartModel | None = None
+        super().__init__(look, help_lines=HELP_LINES, can_go_back=False)
         self._hands = Hands()
         self._was_loose = False
-
-    def show(self, model: StartModel) -> None:
-        """Take a new model."""
-        self._model = model
-        self._refresh()
-
-    def restyle(self, look: Look) -> None:
-        """Take another look."""
-        self._page.desk.restyle(look)
-        self._refresh()
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw the model that was shown last."""
-        self._page.desk.draw(canvas)
-
-    def outline(self) -> Node:
-        """The same as a tree."""
-        return self._page.desk.outline()
-
-    def handle(self, event: Event) -> Outcome:
-        """Answer an event."""
-        if self._model is None:
-            return Outcome()
-        intents: list[Intent] = []
-        events = self._page.desk.handle(event)
-        for happened in events:
-            shared = self._page.answer(happened, self._model.setting)
-            intents += self._answer(happened, self._model) if shared is None else shared
-        if events:
-            self._refresh()
-        return Outcome(consumed=self._page.desk.consumed, intents=tuple(intents))
 
     def _answer(self, event: WidgetEvent, model: StartModel) -> list[Intent]:
         match event:
@@ -121,16 +86,13 @@ class StartScreen:
 
     # --- showing ----------------------------------------------------------------------------------------------
 
-    def _refresh(self) -> None:
-        model, look = self._model, self._page.look
-        if model is None:
-            return
+    def _root(self, model: StartModel) -> Widget:
+        look = self._page.look
         head = with_notice(look, masthead(look), model.notice)
         picture: Picture | Label = Label("no-bar", "")
         if model.bench is not None:
             picture = start_picture(self._view(model, model.bench))
-        sheet = StartSheet(head, picture, _onward(look, model.bench))
-        self._page.show(sheet, setting=model.setting, notice=model.notice)
+        return StartSheet(head, picture, _onward(look, model.bench))
 
 
 _WAYS_ON: dict[str, Intent] = {
