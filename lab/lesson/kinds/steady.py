@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from functools import lru_cache
 from typing import TYPE_CHECKING, ClassVar
@@ -14,7 +14,7 @@ from lab.lesson.explanation import Explanation
 from lab.lesson.forms import Answer, Choice, Option
 from lab.lesson.kinds.choices import Told, choice_fits, choice_of, chosen_explanation, other_weight
 from lab.lesson.kinds.kind import Fit, Found, Kind
-from lab.lesson.messages import Message, length, message, msg, number
+from lab.lesson.messages import Amount, Message, length, message, msg, number
 from lab.lesson.task import Task
 from lab.lesson.ways.steady import STEADY_WAYS, AlongAirframe
 
@@ -45,6 +45,12 @@ class SteadyKind(Kind):
     def scene_faults(self, build: Build) -> Iterator[Found]:
         if not any(not surface.vertical for surface in build.surfaces):
             yield ("scene",), "no wing", "add `[[question.scene.surface]]`: a wing, and a tail where there is one"
+
+    def amounts(self, task: Task) -> Mapping[str, Amount]:
+        if next(self.scene_faults(task.build), None) is not None:
+            return {}
+        neutral = _neutral(task.build.surfaces)
+        return {"neutral.at": length(neutral.at_m, decimals=1), "balance.at": length(task.balance_m, decimals=1)}
 
     def truth(self, task: Task) -> Answer:
         return _margin(task.build).goes
