@@ -22,10 +22,9 @@ from lab.lesson import (
     start,
     step,
 )
+from lab.lesson.forms import Answer
+from lab.screens.questions.bench import bench_of, changed_bench
 from lab.simulation import LetGo, MoveFinger, Session
-from lab.simulation.benches import BenchState
-from lab.simulation.benches.bar_builds import hanging_bar_from_build
-from lab.simulation.benches.finger_builds import finger_from_build
 
 #: How long a body that has come to rest is looked at before the explanation, s: it must be seen how it ended.
 WATCH_AT_LEAST_S = 0.9
@@ -47,7 +46,7 @@ class Sitting:
         self._now_ns = now_ns
         self._asked_at_ns = now_ns
         self._still_since_ns = now_ns
-        self._session = Session(_bench(self.run.asked, None))
+        self._session = Session(bench_of(self.run.asked, None))
         self._contrast_session: Session | None = None
 
     @property
@@ -80,8 +79,7 @@ class Sitting:
         """Let the explanation's contrasting bench go, or show the learner's own again."""
         explanation = self.run.explanation
         if shown and self.run.phase == "explain" and explanation is not None and explanation.contrast is not None:
-            asked = replace(self.run.asked, build=explanation.contrast.build)
-            self._contrast_session = Session(_bench(asked, self.run.value))
+            self._contrast_session = Session(changed_bench(self.run.asked, explanation, self.run.value))
             self._contrast_session.do(LetGo(at_once=self.reduced_motion))
             self.contrast = True
         else:
@@ -102,6 +100,13 @@ class Sitting:
             changed = True
         return changed
 
+    def _carry_out(self, asked: Asked, value: Answer | None) -> None:
+        """Show the bench with the answer as it is now."""
+        if asked.kind == "place" and isinstance(value, float):
+            self._session.do(MoveFinger(value, joins=True))
+        elif asked.kind != "side":
+            self._session = Session(bench_of(asked, value))
+
     def _watched_long_enough(self) -> bool:
         return self.reduced_motion or self._now_ns - self._still_since_ns >= WATCH_AT_LEAST_S * NS
 
@@ -115,24 +120,13 @@ class Sitting:
         run = self.run
         if run.asked is not before.asked:
             self.show_contrast(shown=False)
-            self._session = Session(_bench(run.asked, None))
+            self._session = Session(bench_of(run.asked, None))
             self._asked_at_ns = self._now_ns
-        if run.phase == "predict" and run.asked.kind == "place" and isinstance(run.value, float):
-            self._session.do(MoveFinger(run.value, joins=True))
+        elif run.phase == "predict" and run.value != before.value:
+            self._carry_out(run.asked, run.value)
         if run.phase == "watch" and before.phase == "predict":
             self._still_since_ns = self._now_ns
             self._session.do(LetGo(at_once=self.reduced_motion))
         if run.phase == "explain" and before.phase == "watch" and self._session.moving:
             # The motion was skipped: the explanation is about how it ended.
             self._session.do(LetGo(at_once=True))
-
-
-def _bench(asked: Asked, value: object) -> BenchState:
-    """The body that is asked about, held: on a pin, on a finger, or on the finger where the learner put it."""
-    if asked.kind == "side":
-        if asked.pad_half_m > 0:
-            return finger_from_build(asked.build, pad_half_m=asked.pad_half_m)
-        return hanging_bar_from_build(asked.build)
-    middle_m = (asked.left_m + asked.right_m) / 2
-    at_m = value if isinstance(value, float) else middle_m
-    return finger_from_build(asked.build, finger_at_m=at_m, pad_half_m=asked.pad_half_m)

@@ -112,7 +112,7 @@ def draw_ghost(canvas: Canvas, view: HangingView, stage: Stage, ghost: Ghost) ->
     """A weight on its way: at its place on the bar with the place written above, or at the pointer."""
     look = view.look
     side = stage.side_px(ghost.mass_kg)
-    stamp = view.readings.stamp(ghost.mass_kg)
+    stamp = view.readings.stamp(ghost.mass_kg) if ghost.stamp is None else ghost.stamp
     if ghost.at_m is None:
         if ghost.pointer is not None:
             x, y = ghost.pointer

@@ -35,11 +35,13 @@ class Ghost:
     """A weight on its way: where it would go, or at the pointer where it would not go on the bar at all.
 
     at_m: the place along, None while it is off the bar.  pointer: where it is held.
+    stamp: what is struck into it, None for its weight.
     """
 
     mass_kg: float
     at_m: float | None
     pointer: Point | None = None
+    stamp: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

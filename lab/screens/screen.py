@@ -28,11 +28,12 @@ if TYPE_CHECKING:
     from lab.outline.node import Node
     from lab.simulation.benches.finger import FingerTool
     from lab.simulation.benches.hanging_bar import HangingBar
+    from lab.simulation.benches.showing import Showing
     from lab.ui.canvas import Canvas
     from lab.ui.events import Event
     from lab.ui.look import Look
 
-Bench: TypeAlias = "HangingBar | FingerTool"
+Bench: TypeAlias = "HangingBar | FingerTool | Showing"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -142,9 +143,9 @@ class BuildModel:
 class QuestionModel:
     """One question of a lesson, in whichever phase `run.phase` names.
 
-    bench, previous, fraction: the body that is asked about, as in `BuildModel`; None when the lesson
-    is finished.  contrast: it is the contrasting bench that is shown.  learner: the code that answers
-    are kept under, shown at the end.
+    bench, previous, fraction: the body that is asked about, as in `BuildModel`, or how far it is shown to have come;
+    None when the lesson is finished.  contrast: it is the contrasting bench that is shown.
+    learner: the code that answers are kept under, shown at the end.
     """
 
     setting: Setting

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from lab.late_names import late_names
 
 if TYPE_CHECKING:
-    from lab.simulation.benches import BenchState, FingerTool, HangingBar, Hung
+    from lab.simulation.benches import BenchState, FingerTool, HangingBar, Hung, Showing
     from lab.simulation.benches.bar_builds import (
         build_from_hanging_bar,
         empty_bar,
@@ -51,7 +51,7 @@ if TYPE_CHECKING:
     from lab.simulation.tape_reading import Recording, read_tape
 else:
     _MODULES = {
-        "benches": "BenchState FingerTool HangingBar Hung",
+        "benches": "BenchState FingerTool HangingBar Hung Showing",
         "benches.bar_builds": "build_from_hanging_bar empty_bar hanging_bar_from_build workshop_bar",
         "benches.finger_builds": "finger_from_build",
         "benches.unfit": "UnfitBuildError",
@@ -101,6 +101,7 @@ __all__ = [
     "SetHold",
     "SetUnits",
     "SetView",
+    "Showing",
     "Side",
     "Tape",
     "Undo",

@@ -11,7 +11,7 @@ from types import MappingProxyType
 from typing import Any, TypeVar
 
 from lab.simulation import commands
-from lab.simulation.benches import BenchState, FingerTool, HangingBar, bar_edits, finger_edits, shared_edits
+from lab.simulation.benches import BenchState, FingerTool, HangingBar, Showing, bar_edits, finger_edits, shared_edits
 from lab.simulation.commands import Command, Edit
 from lab.simulation.refused import Refused, msg
 
@@ -20,25 +20,34 @@ NOT_ON_THIS_BENCH = Refused(template=msg("That can't be done on this bench."))
 C = TypeVar("C")
 OnBar = Callable[[HangingBar, C], HangingBar | Refused]
 OnTool = Callable[[FingerTool, C], FingerTool | Refused]
+OnShowing = Callable[[Showing, C], Showing | Refused]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CommandRow:
     """One command.
 
-    name: on tapes.  kind: its class.  on_bar, on_tool: what it does to each bench, a pure function of the
-    state and the command; None where that bench has nothing of the kind.
+    name: on tapes.  kind: its class.  on_bar, on_tool, on_showing: what it does to each bench, a pure function of
+    the state and the command; None where that bench has nothing of the kind.
     """
 
     name: str
     kind: type[Command]
     on_bar: OnBar[Any] | None = None
     on_tool: OnTool[Any] | None = None
+    on_showing: OnShowing[Any] | None = None
 
 
-def _row(name: str, kind: type[C], *, on_bar: OnBar[C] | None = None, on_tool: OnTool[C] | None = None) -> CommandRow:
+def _row(
+    name: str,
+    kind: type[C],
+    *,
+    on_bar: OnBar[C] | None = None,
+    on_tool: OnTool[C] | None = None,
+    on_showing: OnShowing[C] | None = None,
+) -> CommandRow:
     """A row whose functions take the command that they stand beside; the type checker holds it."""
-    return CommandRow(name=name, kind=kind, on_bar=on_bar, on_tool=on_tool)  # type: ignore[arg-type]
+    return CommandRow(name=name, kind=kind, on_bar=on_bar, on_tool=on_tool, on_showing=on_showing)  # type: ignore[arg-type]
 
 
 _ROWS = (
@@ -55,8 +64,20 @@ _ROWS = (
         on_tool=shared_edits.move_reference,
     ),
     _row("guess", commands.Guess, on_bar=shared_edits.guess, on_tool=shared_edits.guess),
-    _row("let-go", commands.LetGo, on_bar=shared_edits.let_go, on_tool=shared_edits.let_go),
-    _row("hold-still", commands.HoldStill, on_bar=shared_edits.hold_still, on_tool=shared_edits.hold_still),
+    _row(
+        "let-go",
+        commands.LetGo,
+        on_bar=shared_edits.let_go,
+        on_tool=shared_edits.let_go,
+        on_showing=shared_edits.let_go,
+    ),
+    _row(
+        "hold-still",
+        commands.HoldStill,
+        on_bar=shared_edits.hold_still,
+        on_tool=shared_edits.hold_still,
+        on_showing=shared_edits.hold_still,
+    ),
     _row("set-view", commands.SetView, on_bar=shared_edits.set_view, on_tool=shared_edits.set_view),
     _row("set-units", commands.SetUnits, on_bar=shared_edits.set_units, on_tool=shared_edits.set_units),
     _row("open-build", commands.OpenBuild, on_bar=bar_edits.open_build, on_tool=finger_edits.open_tool),
@@ -81,4 +102,6 @@ def carried_out(state: BenchState, command: Edit) -> BenchState | Refused:
     row = row_of(command)
     if isinstance(state, HangingBar):
         return NOT_ON_THIS_BENCH if row.on_bar is None else row.on_bar(state, command)
+    if isinstance(state, Showing):
+        return NOT_ON_THIS_BENCH if row.on_showing is None else row.on_showing(state, command)
     return NOT_ON_THIS_BENCH if row.on_tool is None else row.on_tool(state, command)

@@ -106,7 +106,7 @@ def _header(table: dict[str, Json]) -> tuple[str, str, BenchState]:
     try:
         start: BenchState = from_record(table.get("start"), BenchState)
         # Whatever the bench will be asked for later must have an answer now.
-        _ = start.sum, start.stilled().released()
+        _ = start.stilled().released(), getattr(start, "sum", None)
     except (RecordError, MechanicsError) as error:
         raise _BadLineError("start", str(error), AS_WRITTEN) from error
     if table.get("bench") != type(start).__name__:

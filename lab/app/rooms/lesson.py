@@ -16,7 +16,6 @@ from lab.lesson import Answered, Leave, Lesson, Message, read_lesson, render
 from lab.outline.words import msg
 from lab.screens import intents
 from lab.screens.intents import Intent
-from lab.screens.questions.scope import PICTURED_KINDS
 from lab.screens.questions.screen import QuestionScreen
 from lab.screens.screen import QuestionModel, Screen
 from lab.ui.look import Look
@@ -32,12 +31,6 @@ def lesson_room(house: House, name: str, *, seed: int | None) -> LessonRoom | No
         return None
     except FileFaults as faults:
         house.say(msg("A lesson cannot be used: {fault}"), {"fault": faults.faults[0].as_text()})
-        return None
-    if any(question.ask not in PICTURED_KINDS for question in lesson.questions):
-        house.say(
-            msg("Some questions of {title} have no picture yet. In the terminal, `tiltbench lesson --text` asks them."),
-            {"title": house.words.content(lesson.title)},
-        )
         return None
     return LessonRoom(house, lesson, seed=house.fresh_seed() if seed is None else seed)
 

@@ -26,10 +26,9 @@ from lab.lesson import (
 )
 from lab.outline.words import msg
 from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
+from lab.screens.questions.bench import bench_of, changed_bench
 from lab.screens.questions.screen import QuestionScreen
 from lab.screens.screen import Bench, QuestionModel
-from lab.simulation.benches.bar_builds import hanging_bar_from_build
-from lab.simulation.benches.finger_builds import finger_from_build
 from lab.ui.assets import asset_folder
 from lab.ui.look import Look
 
@@ -85,16 +84,6 @@ def _answers(asked: Asked) -> Iterator[Answer]:
     for share in range(PLACES_TRIED + 1):
         place = asked.units.from_m(asked.left_m + span * share / PLACES_TRIED)
         yield asked.units.to_m(round(place, asked.decimals))
-
-
-def bench_of(asked: Asked, value: Answer | None) -> Bench:
-    """The body that is asked about, held."""
-    if asked.kind == "side" and asked.pad_half_m == 0:
-        return hanging_bar_from_build(asked.build)
-    place = value if isinstance(value, float) else None
-    if place is None and asked.kind == "place":
-        place = (asked.left_m + asked.right_m) / 2
-    return finger_from_build(asked.build, finger_at_m=place, pad_half_m=asked.pad_half_m)
 
 
 def _walked(run: Run, *actions: Action) -> Run:
@@ -155,12 +144,7 @@ def _changed(look: Look, lesson: Lesson, index: int) -> Drawn:
     told = run.explanation
     if told is None or told.contrast is None:
         return _explained(look, lesson, index, other_answer)
-    bench: Bench
-    if run.asked.kind == "side" and run.asked.pad_half_m == 0:
-        bench = hanging_bar_from_build(told.contrast.build)
-    else:
-        place = run.value if isinstance(run.value, float) else None
-        bench = finger_from_build(told.contrast.build, finger_at_m=place, pad_half_m=run.asked.pad_half_m)
+    bench = changed_bench(run.asked, told, run.value)
     return _screen(look, run, bench.released().at_end(), contrast=True)
 
 

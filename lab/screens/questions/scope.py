@@ -6,26 +6,29 @@ from dataclasses import dataclass
 
 from lab.files import UNITS, UnitSystem
 from lab.lesson import Asked, Explanation, Message, Run, render
+from lab.lesson.forms import Numbers
 from lab.scenes.readings import Readings
 from lab.screens.screen import QuestionModel
 from lab.simulation.benches.finger import FingerTool
 from lab.ui.look import Look
 
-FINGER, PLACE, SIDE, SURE = "finger", "place", "side", "sure"
+FINGER, SURE = "finger", "sure"
 LOCK, HINT, SKIP, GO_ON, AGAIN, NEXT, CONTRAST = "lock", "hint", "skip", "go-on", "again", "next", "contrast"
 """Keys of what can be done."""
-
-PICTURED_KINDS = ("side", "place")
-"""Kinds of question that a screen can draw; text asks every kind."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scope:
-    """One showing of a question.  dragging: whether the finger is being dragged just now."""
+    """One showing of a question.
+
+    dragging: whether something of the picture is being dragged just now.
+    draft: the numbers of an answer that are set so far, in SI, where it takes several; () before the first.
+    """
 
     look: Look
     model: QuestionModel
     dragging: bool = False
+    draft: tuple[float | None, ...] = ()
 
     @property
     def run(self) -> Run:
@@ -56,6 +59,16 @@ class Scope:
     def finger(self) -> FingerTool | None:
         """The tool on the finger, None where a bar hangs."""
         return self.model.bench if isinstance(self.model.bench, FingerTool) else None
+
+    @property
+    def numbers(self) -> tuple[float | None, ...]:
+        """The numbers of the answer, in SI; None for those that are not set yet."""
+        value, form = self.run.value, self.asked.form
+        if isinstance(value, tuple):
+            return value
+        if isinstance(form, Numbers):
+            return self.draft or (None,) * len(form.numbers)
+        return (value if isinstance(value, float) else None,)
 
     @property
     def place_m(self) -> float | None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from lab.lesson import (
-    SIDES,
     SURENESS,
     Action,
     Again,
@@ -12,7 +11,6 @@ from lab.lesson import (
     LockIn,
     Message,
     Next,
-    Set,
     Skip,
     Sure,
     Watched,
@@ -23,19 +21,18 @@ from lab.outline.words import msg
 from lab.screens.intents import Answer, Back, ChangeSetting, Go, Intent, ShowContrast
 from lab.screens.notices import with_notice
 from lab.screens.page import Page
+from lab.screens.questions.answering import chosen, drafted, first_key, given
 from lab.screens.questions.layout import Spread
 from lab.screens.questions.lesson_end import TO_BUILD, TO_LESSONS, lesson_end, lesson_end_foot
-from lab.screens.questions.picture import PICTURE, dragged_place, picture_side, place_under
+from lab.screens.questions.picture import picture_side
+from lab.screens.questions.pictures import PICTURE, picture_of
 from lab.screens.questions.scope import (
     AGAIN,
     CONTRAST,
-    FINGER,
     GO_ON,
     HINT,
     LOCK,
     NEXT,
-    PLACE,
-    SIDE,
     SKIP,
     SURE,
     Scope,
@@ -46,7 +43,6 @@ from lab.screens.screen import Outcome, QuestionModel
 from lab.screens.top_bar import UNITS, next_units, top_bar
 from lab.ui.canvas import Canvas
 from lab.ui.events import Event
-from lab.ui.geometry import Point
 from lab.ui.look import Look
 from lab.ui.outcomes import (
     Changed,
@@ -60,12 +56,12 @@ from lab.ui.outcomes import (
     Tapped,
     WidgetEvent,
 )  # fmt: skip
-from lab.ui.widgets.choice import option_key
 from lab.ui.widgets.widget import Widget
 
 HELP_LINES = (
     msg("Say what you think will happen before anything moves. A guess will do."),
-    msg("For a place: slide the finger, tap the rule, or set the number. Then say how sure you are and lock it in."),
+    msg("Choose an answer or set a number; a place can be slid or tapped in the picture."),
+    msg("Then say how sure you are and lock it in."),
     msg("Then it is let go, and you see what decides."),
 )
 LARGE_STEP = 10
@@ -88,6 +84,7 @@ class QuestionScreen:
         self._page = Page(look, help_lines=HELP_LINES)
         self._model: QuestionModel | None = None
         self._drag_from: tuple[float | None] | None = None
+        self._draft: tuple[float | None, ...] = ()
         self._ideas: dict[tuple[int, int], tuple[Asked, Message]] = {}
         self._at: tuple[int, int, str] | None = None
 
@@ -102,9 +99,9 @@ class QuestionScreen:
             self._page.desk.focus(HINT)
         at = (model.run.index, model.run.round, model.run.phase)
         if at != self._at:
-            self._at = at
+            self._at, self._draft = at, ()
             if self._page.desk.by_keyboard:
-                self._page.desk.focus(_first_key(model))
+                self._page.desk.focus(self._first_key(model))
 
     def restyle(self, look: Look) -> None:
         """Take another look."""
@@ -147,56 +144,65 @@ class QuestionScreen:
                 return [Back()]
             case Pressed(key=key) if key == TO_BUILD:
                 return [Go(place="build")]
+            case Chosen(key=key, value=value) if key == SURE:
+                return [Answer(action=Sure(how=how)) for how in SURENESS if how == value]
             case Chosen(key=key, value=value):
-                return [Answer(action=action) for action in _chosen(key, value)]
-            case Changed(key=key, value=shown) if key == PLACE:
-                return self._place(scope, scope.units.to_m(shown))
-            case Nudged(key=key) if key == FINGER:
+                return _answers(chosen(scope, key, value))
+            case Changed(key=key, value=shown):
+                return self._number(scope, key, shown)
+            case Nudged():
                 return self._nudge(scope, event)
             case Tapped(key=key, at=at) if key == PICTURE:
                 rect = self._page.desk.rect(PICTURE)
-                place_m = None if rect is None else place_under(scope, rect, at)
-                return [] if place_m is None else self._place(scope, place_m)
+                return [] if rect is None else self._place(scope, picture_of(scope).tapped_m(scope, rect, at))
             case DragBegan() | Dragged() | Dropped() | DragCancelled():
                 return self._drag(scope, event)
         return []
 
-    def _place(self, scope: Scope, place_m: float) -> list[Intent]:
-        snapped_m = scope.snapped_m(place_m)
-        if scope.run.phase != "predict" or snapped_m == scope.place_m:
+    def _number(self, scope: Scope, key: str, shown: float) -> list[Intent]:
+        draft = drafted(scope, key, shown)
+        if draft is None:
             return []
-        return [Answer(action=Set(value=snapped_m, given=scope.shown_place(snapped_m)))]
+        self._draft = draft
+        return _answers(given(scope, draft))
+
+    def _place(self, scope: Scope, place_m: float | None) -> list[Intent]:
+        if scope.run.phase != "predict" or place_m is None:
+            return []
+        return _answers(given(scope, (scope.snapped_m(place_m),)))
 
     def _nudge(self, scope: Scope, event: Nudged) -> list[Intent]:
-        tool = scope.finger
-        if tool is None:
+        start_m = picture_of(scope).carried_m(scope, event.key)
+        if start_m is None:
             return []
         steps = event.dx * (LARGE_STEP if event.large else 1)
-        start = scope.units.from_m(tool.finger_at_m if scope.place_m is None else scope.place_m)
-        return self._place(scope, scope.units.to_m(start + steps * scope.step))
+        return self._place(scope, scope.units.to_m(scope.units.from_m(start_m) + steps * scope.step))
 
     def _drag(self, scope: Scope, event: DragBegan | Dragged | Dropped | DragCancelled) -> list[Intent]:
-        if event.key != FINGER:
+        picture = picture_of(scope)
+        if picture.carried_m(scope, event.key) is None:
             return []
         if isinstance(event, DragCancelled):
             before = self._drag_from[0] if self._drag_from else None
             self._drag_from = None
-            return [] if before is None else self._place(scope, before)
+            return self._place(scope, before)
         if isinstance(event, DragBegan):
             self._drag_from = (scope.place_m,)
         elif isinstance(event, Dropped):
             self._drag_from = None
-        return self._dragged_to(scope, event.at)
-
-    def _dragged_to(self, scope: Scope, at: Point) -> list[Intent]:
         rect = self._page.desk.rect(PICTURE)
-        place_m = None if rect is None else dragged_place(scope, rect, at)
-        return [] if place_m is None else self._place(scope, place_m)
+        return [] if rect is None else self._place(scope, picture.dragged_m(scope, rect, event.at))
 
     # --- showing ----------------------------------------------------------------------------------------------
 
     def _scope(self, model: QuestionModel) -> Scope:
-        return Scope(look=self._page.look, model=model, dragging=self._drag_from is not None)
+        return Scope(look=self._page.look, model=model, dragging=self._drag_from is not None, draft=self._draft)
+
+    def _first_key(self, model: QuestionModel) -> str:
+        """What the keyboard is put on when another question or step comes up."""
+        if model.run.phase == "predict":
+            return first_key(self._scope(model))
+        return {"watch": GO_ON, "explain": NEXT}.get(model.run.phase, TO_LESSONS)
 
     def _remember(self, model: QuestionModel) -> None:
         """Keep what other answers were the answer to: the end of the lesson tells them once more."""
@@ -235,16 +241,6 @@ class QuestionScreen:
         return Spread(with_notice(look, bar, model.notice), text_sheet(scope), picture_side(scope))
 
 
-def _first_key(model: QuestionModel) -> str:
-    """What the keyboard is put on when another question or step comes up."""
-    run = model.run
-    if run.phase == "predict":
-        return PLACE if run.asked.kind == "place" else option_key(SIDE, "left")
-    return {"watch": GO_ON, "explain": NEXT}.get(run.phase, TO_LESSONS)
-
-
-def _chosen(key: str, value: str) -> tuple[Action, ...]:
-    """What choosing an option means."""
-    if key == SURE:
-        return tuple(Sure(how=how) for how in SURENESS if how == value)
-    return tuple(Set(value=side, given=side) for side in SIDES if key == SIDE and side == value)
+def _answers(action: Action | None) -> list[Intent]:
+    """What an action asks for; nothing where there is none."""
+    return [] if action is None else [Answer(action=action)]

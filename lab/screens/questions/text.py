@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from lab.lesson import Explanation
+from lab.lesson.forms import Choice
 from lab.mechanics import MomentRow
+from lab.screens.questions.answering import answer_widgets, said, why_not
 from lab.screens.questions.contrast import contrast_in_text, contrast_strip
 from lab.screens.questions.layout import TextSheet, text_width_px
-from lab.screens.questions.scope import AGAIN, GO_ON, HINT, LOCK, NEXT, PLACE, SIDE, SKIP, SURE, Scope
+from lab.screens.questions.scope import AGAIN, GO_ON, HINT, LOCK, NEXT, SKIP, SURE, Scope
 from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
 from lab.ui.widgets.headers import Steps
 from lab.ui.widgets.label import Label
-from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.table import Table, TableColumn, TableRow
 from lab.ui.widgets.widget import Widget
@@ -56,7 +57,7 @@ def predict_sheet(scope: Scope) -> TextSheet:
         (
             *_body_title(scope),
             Label("given", scope.text(asked.text)),
-            *(() if asked.kind == "side" else (Label("prompt", scope.text(asked.prompt)),)),
+            *(() if isinstance(asked.form, Choice) else (Label("prompt", scope.text(asked.prompt)),)),
         ),
         gap=4,
     )
@@ -68,7 +69,7 @@ def predict_sheet(scope: Scope) -> TextSheet:
     )
     return TextSheet(
         _sheet(scope),
-        (_steps(scope, 0), given, *_answer(scope), sure, *_hints(scope)),
+        (_steps(scope, 0), given, *answer_widgets(scope), sure, *_hints(scope)),
         _predict_foot(scope),
     )
 
@@ -79,37 +80,6 @@ def _body_title(scope: Scope) -> tuple[Widget, ...]:
     if sizes.height < LOW_PX * sizes.unit * sizes.text_scale:
         return ()
     return (Label("body-title", scope.look.words.content(scope.asked.build.title), style="title"),)
-
-
-def _answer(scope: Scope) -> tuple[Widget, ...]:
-    if scope.asked.kind == "side":
-        options = [("left", scope.say("left")), ("level", scope.say("level")), ("right", scope.say("right"))]
-        if scope.look.sizes.mirrored:
-            # Left and right are those of the picture, which is never mirrored.
-            options.reverse()
-        value = scope.run.value if isinstance(scope.run.value, str) else None
-        return (ChoiceRow(SIDE, scope.text(scope.asked.prompt), tuple(options), value),)
-    place_m, units = scope.place_m, scope.units
-    field = NumberField(
-        PLACE,
-        scope.say("place of the finger"),
-        None if place_m is None else round(units.from_m(place_m), scope.decimals),
-        units.length_word,
-        low=units.from_m(scope.asked.left_m),
-        high=units.from_m(scope.asked.right_m),
-        step=scope.step,
-        decimals=scope.decimals,
-        show_name=False,
-        start=None if scope.finger is None else round(units.from_m(scope.finger.finger_at_m), scope.decimals),
-    )
-    return (Column((field, *_counts(scope)), gap=2),)
-
-
-def _counts(scope: Scope) -> tuple[Widget, ...]:
-    if scope.asked.tolerance_m is None:
-        return ()
-    within = scope.shown_place(scope.asked.tolerance_m)
-    return (Label("counts", scope.say("within {length} counts", length=within), style="small", color="soft"),)
 
 
 def _hints(scope: Scope) -> tuple[Widget, ...]:
@@ -135,13 +105,7 @@ def _predict_foot(scope: Scope) -> tuple[Widget, ...]:
     lock = Button(LOCK, scope.say("Lock it in"), kind="main", enabled=run.can_lock_in)
     if run.can_lock_in:
         return (lock,)
-    if run.value is not None:
-        why = scope.say("Now say how sure you are.")
-    elif scope.asked.kind == "place":
-        why = scope.say("First put the finger somewhere.")
-    else:
-        why = scope.say("First say which end.")
-    return (Label("why-not", why, style="small", color="soft", align="center"), lock)
+    return (Label("why-not", why_not(scope), style="small", color="soft", align="center"), lock)
 
 
 # --- watch ---------------------------------------------------------------------------------------------------
@@ -152,18 +116,17 @@ def watch_sheet(scope: Scope) -> TextSheet:
     bench = scope.model.bench
     settled = bench is not None and not bench.moving
     sure = {"guess": scope.say("a guess"), "fairly": scope.say("fairly sure"), "certain": scope.say("certain")}
-    said = scope.say("You said: {answer} ({sure}).", answer=_answer_text(scope), sure=sure[scope.run.sure or "guess"])
-    watch = Column((Label("watch", scope.say("Watch what it does."), style="title"), Label("you-said", said)), gap=4)
+    value = scope.run.value
+    you_said = scope.say(
+        "You said: {answer} ({sure}).",
+        answer="" if value is None else said(scope, value),
+        sure=sure[scope.run.sure or "guess"],
+    )
+    watch = Column(
+        (Label("watch", scope.say("Watch what it does."), style="title"), Label("you-said", you_said)), gap=4
+    )
     text = scope.say("Go on") if settled else scope.say("Let go…")
     return TextSheet(_sheet(scope), (_steps(scope, 1), watch), (Button(GO_ON, text, kind="main", enabled=settled),))
-
-
-def _answer_text(scope: Scope) -> str:
-    value = scope.run.value
-    if isinstance(value, float):
-        return scope.shown_place(value)
-    words = {"left": scope.say("the left end drops"), "right": scope.say("the right end drops")}
-    return words.get(str(value), scope.say("it stays level"))
 
 
 # --- explain -------------------------------------------------------------------------------------------------
@@ -178,13 +141,11 @@ def explain_sheet(scope: Scope) -> TextSheet:
     # Where no idea fits the answer, the reason itself is told.
     text = Label("idea.text", scope.text(told.idea or told.why))
     idea = Panel("idea", children=(text,), fill="held_fill", pad=14, round=True)
-    # A lesson's sums are written for a terminal, too; here there is the sign that is used at school.
-    total = Label("quotient", scope.text(told.quotient).replace(" / ", " ÷ "), style="figure")
     again = scope.say("Try another") if scope.asked.varied else scope.say("Try again")
     last = scope.asked.index + 1 == scope.asked.count
     onward = scope.say("Finish") if last else scope.say("Next")
     foot = Row((Button(AGAIN, again), Button(NEXT, onward, kind="main")))
-    sums = Column((moment_table(scope, told), total, *_from_where(scope)), gap=4)
+    sums = Column((*_working(scope, told), *_from_where(scope, told)), gap=4)
     strip = contrast_strip(scope) if contrast_in_text(scope) else None
     changed = () if strip is None else (strip,)
     return TextSheet(_sheet(scope), (_steps(scope, 2), happened, idea, sums, *changed), (foot,))
@@ -197,9 +158,23 @@ def _happened(scope: Scope, told: Explanation) -> tuple[Widget, ...]:
     return (Label("happened", scope.text(told.happened)),)
 
 
-def _from_where(scope: Scope) -> tuple[Widget, ...]:
-    """What the arms of a side question are measured from: the picture's rule has another zero."""
-    if scope.asked.kind == "place":
+def _working(scope: Scope, told: Explanation) -> tuple[Widget, ...]:
+    """The sum that decides: a little one of its own, or the moment table with its last line."""
+    if told.working:
+        *lines, last = (_at_school(scope.text(line)) for line in told.working)
+        shown = [Label(f"working-{number}", line) for number, line in enumerate(lines, start=1)]
+        return (*shown, Label("quotient", last, style="figure"))
+    return (moment_table(scope, told), Label("quotient", _at_school(scope.text(told.quotient)), style="figure"))
+
+
+def _at_school(line: str) -> str:
+    """A lesson's sums are written for a terminal, too; here there is the sign that is used at school."""
+    return line.replace(" / ", " ÷ ")
+
+
+def _from_where(scope: Scope, told: Explanation) -> tuple[Widget, ...]:
+    """What arms are measured from that turn about a pivot: the picture's rule has another zero."""
+    if told.arms_from != "pivot":
         return ()
     if scope.finger is not None:
         text = scope.say("Arms are measured from the finger: to the left they are below 0.")

@@ -9,11 +9,13 @@ from typing import TypeVar, get_args
 from lab.files import UNITS, View
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.hanging_bar import HangingBar
+from lab.simulation.benches.showing import Showing
 from lab.simulation.commands import Guess, HoldStill, LetGo, MoveReference, SetUnits, SetView, Side
 from lab.simulation.refused import Refused, msg
 from lab.simulation.settling import settle
 
 B = TypeVar("B", HangingBar, FingerTool)
+Moved = TypeVar("Moved", HangingBar, FingerTool, Showing)
 
 NOT_A_PLACE = Refused(template=msg("That is not a place on the bench, so nothing was moved."))
 NOT_A_SIDE = Refused(template=msg("A guess is left, level or right."))
@@ -42,13 +44,13 @@ def guess(state: B, command: Guess) -> B | Refused:
     return replace(state, guess=command.side)
 
 
-def let_go(state: B, command: LetGo) -> B | Refused:
+def let_go(state: Moved, command: LetGo) -> Moved | Refused:
     """Let go; while it moves already, only ``at_once`` makes a difference."""
     released = state.released()
     return settle(released) if command.at_once else released
 
 
-def hold_still(state: B, _: HoldStill) -> B | Refused:
+def hold_still(state: Moved, _: HoldStill) -> Moved | Refused:
     """Back to level, held."""
     return state.stilled()
 

@@ -130,12 +130,6 @@ def test_an_exposed_window_is_drawn_again_and_a_quiet_one_is_not(pilot: Any):
     assert not pilot.lab.turn(pilot.now_ns + 10_000_000_000)
 
 
-def test_a_lesson_with_questions_that_have_no_picture_yet_is_not_begun_and_says_where_it_can_be(pilot: Any):
-    pilot.lab.open_lesson(str(Path(__file__).parents[1] / "lesson" / "kinds" / "float-weight.toml"), seed=1)
-    assert pilot.says("no picture yet")
-    assert pilot.has("to-lessons"), "the screen stays where it was"
-
-
 def test_a_build_file_dropped_on_the_window_is_opened(pilot: Any):
     pilot.lab.handle(FileDropped(BUILDS / "kite-spar.toml"))
     assert pilot.says("Kite spar")
