@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterator
 from functools import lru_cache
 
 from lab.lesson import (
-    SIDES,
     Action,
     Answer,
     Asked,
@@ -24,6 +23,8 @@ from lab.lesson import (
     start,
     step,
 )
+from lab.lesson.forms import Choice, Number, Numbers, from_si, to_si
+from lab.lesson.matching import predictions
 from lab.outline.words import msg
 from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
 from lab.screens.questions.bench import bench_of, changed_bench
@@ -35,7 +36,6 @@ from lab.ui.look import Look
 SEED = 4711
 LEARNER = "K7M4-QXRA"
 MOVING_TICKS = 45
-PLACES_TRIED = 40
 
 
 @lru_cache(maxsize=1)
@@ -65,9 +65,7 @@ def run_at(lesson: Lesson, index: int) -> Run:
 
 def right_answer(asked: Asked) -> Answer:
     """The truth as a learner can give it."""
-    if not isinstance(asked.truth, float):
-        return asked.truth
-    return asked.units.to_m(round(asked.units.from_m(asked.truth), asked.decimals))
+    return _as_shown(asked, asked.truth)
 
 
 def other_answer(asked: Asked) -> Answer:
@@ -77,13 +75,32 @@ def other_answer(asked: Asked) -> Answer:
 
 
 def _answers(asked: Asked) -> Iterator[Answer]:
-    if asked.kind == "side":
-        yield from SIDES
-        return
-    span = asked.right_m - asked.left_m
-    for share in range(PLACES_TRIED + 1):
-        place = asked.units.from_m(asked.left_m + span * share / PLACES_TRIED)
-        yield asked.units.to_m(round(place, asked.decimals))
+    """What ways of thinking answer, then whatever else there is to choose from."""
+    for fit in predictions(asked.task):
+        yield _as_shown(asked, fit.answer)
+    form = asked.form
+    if isinstance(form, Choice):
+        yield from form.keys
+    elif isinstance(form, Number):
+        yield form.low
+        yield form.high
+
+
+def _as_shown(asked: Asked, value: Answer) -> Answer:
+    """An answer rounded to the figures that the screen shows."""
+    if isinstance(value, str):
+        return value
+    form = asked.form
+    if isinstance(form, Numbers) and isinstance(value, tuple):
+        return tuple(_rounded(asked, number, each) for number, each in zip(form.numbers, value, strict=True))
+    if isinstance(form, Number) and isinstance(value, float):
+        return min(max(_rounded(asked, form, value), form.low), form.high)
+    raise TypeError(f"{value!r} is no answer to a question of kind {asked.kind}")
+
+
+def _rounded(asked: Asked, number: Number, value: float) -> float:
+    shown = round(from_si(number.quantity, value, asked.units), number.decimals)
+    return to_si(number.quantity, shown, asked.units)
 
 
 def _walked(run: Run, *actions: Action) -> Run:
@@ -165,8 +182,8 @@ def _show(screen: QuestionScreen, run: Run, bench: Bench | None) -> Drawn:
 
 
 def _keypad(look: Look, lesson: Lesson, index: int) -> Drawn:
-    screen = _unanswered(look, lesson, index)
-    return press(screen, "place") if run_at(lesson, index).asked.kind == "place" else screen
+    screen, asked = _unanswered(look, lesson, index), run_at(lesson, index).asked
+    return press(screen, asked.kind) if isinstance(asked.form, Number) else screen
 
 
 _STATES: dict[str, tuple[str, Callable[[Look, Lesson, int], Drawn]]] = {
