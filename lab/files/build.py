@@ -16,7 +16,10 @@ if TYPE_CHECKING:
 
 View = Literal["plain", "numbers", "all"]
 Tensor = tuple[Vector, Vector, Vector]
-Look = Literal["hook", "pole", "blade", "ring", "camera", "box", "weight"]
+Look = Literal[
+    "hook", "pole", "blade", "ring", "camera", "box", "weight",
+    "fuselage", "wing", "tail", "fin", "motor", "propeller", "battery", "tank", "sail", "plate",
+]  # fmt: skip
 
 FORMAT = 1
 """The number of the file format that this version reads and writes."""
