@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from lab.scenes.bar import draw_bar, draw_holding_cord, draw_pin
 from lab.scenes.dimension_lines import draw_dimension_lines
-from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView, Stage, stage_for, weight_key
+from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView, Stage, weight_key
 from lab.scenes.labels import LabelBoard
 from lab.scenes.marks import (
     draw_balance_point,
@@ -35,7 +35,7 @@ from lab.ui.geometry import Point, Rect
 
 def draw_hanging_bar(canvas: Canvas, rect: Rect, view: HangingView) -> None:
     """Draws the bench into a rectangle; nothing leaves it."""
-    stage = stage_for(view.bench, rect, view.look)
+    stage = view.stage(rect)
     with canvas.clipped(rect):
         canvas.box(rect, fill=view.look.theme.paper)
         _draw_bench(canvas, view, stage)
@@ -151,7 +151,7 @@ def draw_place_plate(canvas: Canvas, view: HangingView, stage: Stage, at_m: floa
 
 def grab_bounds(view: HangingView, rect: Rect) -> Mapping[str, Rect]:
     """What can be grabbed in the picture, by key: weights, the carriage, the reference line."""
-    stage = stage_for(view.bench, rect, view.look)
+    stage = view.stage(rect)
     target = view.look.sizes.target
     bounds = {PIVOT: carriage_rect(view, stage).at_least(target, target)}
     if view.lines:
@@ -168,7 +168,7 @@ def place_at_m(view: HangingView, rect: Rect, point: Point) -> float | None:
 
     What hangs below belongs to the bar too: a weight is dropped by its body, not by its hook.
     """
-    stage = stage_for(view.bench, rect, view.look)
+    stage = view.stage(rect)
     bar = view.bench.bar
     along_m = stage.camera.along_m(point[0])
     slack_m = stage.camera.length_m(view.look.sizes.px(16))
@@ -180,4 +180,4 @@ def place_at_m(view: HangingView, rect: Rect, point: Point) -> float | None:
 
 def along_at_m(view: HangingView, rect: Rect, point: Point) -> float:
     """The place along the rail under a point, however high it is."""
-    return stage_for(view.bench, rect, view.look).camera.along_m(point[0])
+    return view.stage(rect).camera.along_m(point[0])

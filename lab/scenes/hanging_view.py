@@ -52,7 +52,8 @@ class HangingView:
     is picked.  ghost: a weight on its way.  numbers: whether places are written.  outcome_shown: whether the
     balance point may be seen.  lines: whether arms are drawn as dimension lines and the reference line is there.
     foot_px: height at the lower edge that something else covers.  carried_at_m: the place, while something of the
-    picture is carried along.
+    picture is carried along.  laid_for: the bench that the picture is laid out for, None for the one that is drawn: so
+    the bar stays where it is while something is hung here and there.
     """
 
     bench: HangingBar
@@ -66,6 +67,11 @@ class HangingView:
     lines: bool = False
     foot_px: float = 0.0
     carried_at_m: float | None = None
+    laid_for: HangingBar | None = None
+
+    def stage(self, rect: Rect) -> Stage:
+        """Where the fixed things of the picture lie in a rectangle."""
+        return stage_for(self.laid_for or self.bench, rect, self.look)
 
 
 def weight_key(weight: Hung) -> str:

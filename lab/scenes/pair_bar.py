@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from lab.scenes.bar import draw_bar, draw_holding_cord, draw_pin, holding_at_m
-from lab.scenes.hanging_view import HangingView, Stage, stage_for
+from lab.scenes.hanging_view import HangingView, Stage
 from lab.scenes.labels import LabelBoard
 from lab.scenes.rail import draw_carriage, draw_steel
 from lab.scenes.readings import Readings, Units
@@ -40,7 +40,7 @@ class PairView:
 def draw_pair_bar(canvas: Canvas, rect: Rect, view: PairView) -> None:
     """Draws the bar into a rectangle; nothing leaves it."""
     hanging = _hanging(view)
-    stage = stage_for(hanging.bench, rect, view.look)
+    stage = hanging.stage(rect)
     with canvas.clipped(rect):
         canvas.box(rect, fill=view.look.theme.paper)
         board = LabelBoard(canvas, rect)

@@ -6,7 +6,7 @@ from math import cos, pi, sin
 
 from lab.scenes.bar import LOOSE_KNOB_PX, holding_at_m
 from lab.scenes.hanging_scene import draw_hanging_bar, grab_bounds
-from lab.scenes.hanging_view import PIVOT, HangingView, stage_for, weight_key
+from lab.scenes.hanging_view import PIVOT, HangingView, weight_key
 from lab.scenes.weights import brass_rect, draw_brass
 from lab.screens.hanging_bar_words import weight_said
 from lab.ui.canvas import Canvas, Draw
@@ -50,7 +50,7 @@ def start_picture(view: HangingView) -> Picture:
 
 def pin_rect(view: HangingView, rect: Rect) -> Rect:
     """The yellow pin with room round it for a finger: on the bar while held, under the rail when let go."""
-    stage = stage_for(view.bench, rect, view.look)
+    stage = view.stage(rect)
     sizes = view.look.sizes
     x = stage.camera.x_px(holding_at_m(view))
     y = stage.bar.y - sizes.px(PIN_PX - 2) if view.bench.held else stage.rail.bottom + sizes.px(LOOSE_KNOB_PX)

@@ -9,6 +9,7 @@ from lab.scenes.finger_scene import draw_finger_bench
 from lab.scenes.finger_stage import FingerView, Moment, finger_bounds, finger_stage
 from lab.scenes.hanging_scene import along_at_m, draw_hanging_bar, grab_bounds, place_at_m
 from lab.scenes.hanging_view import Ghost, HangingView, angle_between, weight_key
+from lab.screens.questions.bench import bench_of
 from lab.screens.questions.pictures.pictured import Pictured
 from lab.screens.questions.scope import FINGER, Scope
 from lab.simulation.benches.finger import FingerTool
@@ -178,7 +179,19 @@ def _hanging_view(scope: Scope, rect: Rect) -> HangingView | None:
         numbers=True,
         outcome_shown=scope.run.phase == "explain",
         ghost=_ghost(scope, rect),
+        laid_for=_laid_for(scope),
     )
+
+
+def _laid_for(scope: Scope) -> HangingBar | None:
+    """The bar with what is to be hung as far out as it goes; None where nothing is hung somewhere."""
+    asked = scope.asked
+    if asked.kind != "arm":
+        return None
+    pivot_m = asked.build.pivot.at_m if asked.build.pivot is not None else asked.left_m
+    ends = sorted((asked.left_m, asked.right_m), key=lambda end_m: abs(end_m - pivot_m))
+    bench = bench_of(asked, ends[-1])
+    return bench if isinstance(bench, HangingBar) else None
 
 
 def _ghost(scope: Scope, rect: Rect) -> Ghost | None:
