@@ -38,8 +38,14 @@ LESSONS = lesson_files([Path(__file__).parents[2] / "lessons"])
 WORDS = Words()
 SEEDS = range(4)
 UNIT_WORDS = {
-    **{"g": "grams", "cm": "centimetres", "kg": "kilograms", "m": "metres", "s": "seconds"},
-    **{"cm³": "cubic centimetres", "lb": "pounds", "in": "inches"},
+    "g": "grams",
+    "cm": "centimetres",
+    "kg": "kilograms",
+    "m": "metres",
+    "s": "seconds",
+    "cm³": "cubic centimetres",
+    "lb": "pounds",
+    "in": "inches",
 }
 UNIT = re.compile(r"(?<=\d)[ \u00a0\u202f](cm³|cm|kg|g|m|s|lb|in)(?![\w³])")
 AIRFRAME_CAUTION = "for learning only; a real aircraft is loaded by its approved data, local rules and licensed people."
