@@ -13,7 +13,7 @@ from lab.lesson.explanation import Explanation
 from lab.lesson.forms import Answer, Choice, Number, Quantity, same
 from lab.lesson.kinds.choices import Told, choice_fits, choice_of, chosen_explanation, named_options
 from lab.lesson.kinds.kind import DetailRefusedError, Fit, Found, Kind
-from lab.lesson.kinds.numbers import clear_of, fits_of, is_sizeable, number, shown_miss, type_a_number
+from lab.lesson.kinds.numbers import clear_of, fits_of, is_sizeable, number, shown_miss, type_a_number, weight_form
 from lab.lesson.kinds.place import balance_quotient
 from lab.lesson.messages import Amount, Message, length, mass, message, msg
 from lab.lesson.task import Task
@@ -101,19 +101,7 @@ class BallastKind(Kind):
         ballast: Ballast = task.detail
         if ballast.find == "place":
             return choice_of(named_options(place.name for place in ballast.places))
-        whole_kg = sum(part.mass_kg for part in task.parts)
-        return Number(
-            quantity="weight",
-            tolerance=task.within,
-            decimals=task.decimals("weight", least=0),
-            low=0.0,
-            high=whole_kg,
-            least=0.0,
-            most=1000 * whole_kg,
-            example=whole_kg,
-            again=msg("I could not read that as a weight. Type a number, for example {example}."),
-            too_far=msg("No such weight is in the workshop. Type one between {low} and {high}, for example {example}."),
-        )
+        return weight_form(task)
 
     def prompt(self, task: Task) -> Message:
         if task.detail.find == "place":
@@ -235,9 +223,7 @@ def _told(asked: Asked) -> Told:
     }
     return Told(
         happened=message(msg("{weight} in the {place} brings it from {now} to {limit}."), **words),
-        why=message(
-            msg("The {place} has the longest arm on the light side: {whole} × {miss} / {arm} = {weight}."), **words
-        ),
+        why=message(_WHY, **words),
         sum=summed,
         quotient=balance_quotient(asked, summed),
         deciding=summed.rows[-1].name if asked.build.tanks == () else summed.rows[0].name,

@@ -9,7 +9,7 @@ from typing import Any, Literal
 from lab.files import UNITS, Build
 from lab.lesson.contrast import HEAVY, TWICE_AS_HEAVY, Contrast, weighed
 from lab.lesson.kinds.kind import DetailRefusedError, Found
-from lab.lesson.messages import Amount, Message, length, mass, message, msg
+from lab.lesson.messages import Amount, Message, length, mass, message
 from lab.lesson.resting import pivot_of
 from lab.lesson.situation import SAME, situation_of
 from lab.lesson.task import Task
@@ -77,11 +77,6 @@ def turn_of(build: Build) -> Turn:
     return turn
 
 
-def balance_along_m(build: Build) -> float:
-    """Where a scene balances, m."""
-    return moment_sum(build.all_parts).balance_point_m[0]
-
-
 def lever(task: Task) -> Lever:
     """The scene in numerals, seen from where the thing is to be hung."""
     hung: Hung = task.detail
@@ -95,11 +90,14 @@ def lever(task: Task) -> Lever:
     return lever_of(seen, right_of_pivot=right, weight=weight)
 
 
-def with_hung(build: Build, hung: Hung, *, mass_kg: float, at_m: float) -> Build:
-    """The scene with the thing hung on it, by a cord."""
-    if mass_kg <= 0:
+def with_hung(build: Build, hung: Hung) -> Build:
+    """The scene with the thing hung on it, by a cord; as it was where it weighs nothing.
+
+    hung: both where and how much.
+    """
+    if hung.mass_kg is None or hung.at_m is None or hung.mass_kg <= 0:
         return build
-    part = Part(name=hung.name, mass_kg=mass_kg, at_m=(at_m, 0.0, 0.0), hold="hung")
+    part = Part(name=hung.name, mass_kg=hung.mass_kg, at_m=(hung.at_m, 0.0, 0.0), hold="hung")
     return replace(build, parts=(*build.parts, part))
 
 
@@ -130,6 +128,3 @@ def contrast_of(*, label: Message, hung: Build, would_do: Message) -> Contrast:
         goes=goes,
         happened=would_do,
     )
-
-
-HALF_AS_FAR_OUT = msg("What if the {part} hung half as far out?")

@@ -75,6 +75,24 @@ def shown_miss(asked: Asked, value: float, truth: float, quantity: Quantity) -> 
     return amount_of(quantity, si, decimals=asked.decimals)
 
 
+def weight_form(task: Task, *, high_times: float = 1.0) -> Number:
+    """The form of a weight.  high_times: where a field stops, beside all that is there already."""
+    whole_kg = sum(part.mass_kg for part in task.parts)
+    return Number(
+        quantity="weight",
+        tolerance=task.within,
+        decimals=task.decimals("weight", least=0),
+        low=0.0,
+        high=high_times * whole_kg,
+        least=0.0,
+        most=1000 * whole_kg,
+        # All that is there already: as a rule more than is missing.
+        example=whole_kg,
+        again=msg("I could not read that as a weight. Type a number, for example {example}."),
+        too_far=msg("No such weight is in the workshop. Type one between {low} and {high}, for example {example}."),
+    )
+
+
 def type_a_number(asked: Asked, *, unit: str) -> Message:
     """What to type for one number.  unit: its word."""
     within = amount_of(asked.form.quantity or "length", asked.tolerance or 0.0)

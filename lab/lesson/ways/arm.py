@@ -63,7 +63,7 @@ ARM_WAYS: tuple[Way[Lever, float], ...] = (
     Way(
         name="equal_arms",
         predict=equal_arms,
-        sentence=msg("{given} is as far out as the other one hangs. What each one weighs counts too."),
+        sentence=msg("{given} is as far from the pin as the other one. What each one weighs counts too."),
     ),
     Way(
         name="adds",

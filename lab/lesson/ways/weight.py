@@ -93,7 +93,7 @@ WEIGHT_WAYS: tuple[Way[Lever, float], ...] = (
     Way(
         name="upside_down",
         predict=upside_down,
-        sentence=msg("{given} comes out when more weight goes where the arm is longer. A longer arm needs less."),
+        sentence=msg("{given} comes out when more weight goes on the longer arm. A longer arm needs less weight."),
     ),
     Way(
         name="bar_left_out",
@@ -108,12 +108,14 @@ WEIGHT_WAYS: tuple[Way[Lever, float], ...] = (
     Way(
         name="bar_at_load",
         predict=bar_at_load,
-        sentence=msg("{given} comes out when all the {beam} hangs with the load. Its weight sits at its middle."),
+        sentence=msg("{given} comes out when the whole {beam} hangs with the load. Its weight sits at its middle."),
     ),
     Way(
         name="equal_weights_and_bar",
         predict=equal_weights_and_bar,
-        sentence=msg("{given} is equal weights, and some for the {beam}. How far out each one hangs counts too."),
+        sentence=msg(
+            "{given} is as much as on the other side, and a bit for the {beam}. How far out each one hangs counts too."
+        ),
     ),
     Way(
         name="from_end",
