@@ -5,7 +5,7 @@ from __future__ import annotations
 from lab.files import UNITS
 from lab.lesson.amounts import amounts_of
 from lab.lesson.asked import Asked
-from lab.lesson.forms import Number
+from lab.lesson.forms import Form, Number, Numbers
 from lab.lesson.kinds import KINDS
 from lab.lesson.lesson import Lesson
 from lab.lesson.messages import Message, written
@@ -51,9 +51,16 @@ def ask(lesson: Lesson, index: int, *, seed: int, round: int = 0) -> Asked:  # n
         tolerance=task.tolerance,
         tolerance_m=task.tolerance if quantity == "length" else None,
         pad_half_m=kind.pad_half_m(task),
-        decimals=form.decimals if isinstance(form, Number) else 1,
+        decimals=_decimals(form),
         left_m=units.to_m(seen.left),
         right_m=units.to_m(seen.right),
         claims=question.claims,
         varied=bool(question.ranges),
     )
+
+
+def _decimals(form: Form) -> int:
+    """Figures after the point of a number that is given; those of the first of several, of one where one chooses."""
+    if isinstance(form, Numbers):
+        form = form.numbers[0]
+    return form.decimals if isinstance(form, Number) else 1

@@ -59,11 +59,20 @@ def given_lines(asked: Asked, words: Wording) -> list[str]:
         for row, place in zip(rows, places, strict=True)
     ]
     name, weight, where = (max(len(row[column]) for row in table) for column in range(3))
+    beside = [_beside_the_middle(part.at_m[1], asked, words) for part in asked.build.all_parts]
     lines = [
-        f"{row[0]:<{name}}   {row[1]:>{weight}}   " + words.say(msg("at {place}"), place=f"{row[2]:>{where}}")
-        for row in table
+        f"{row[0]:<{name}}   {row[1]:>{weight}}   " + words.say(msg("at {place}"), place=f"{row[2]:>{where}}") + across
+        for row, across in zip(table, beside, strict=True)
     ]
     return [*lines, *(render(line, words, asked.units) for line in kind_of(asked.task).given(asked))]
+
+
+def _beside_the_middle(across_m: float, asked: Asked, words: Wording) -> str:
+    """Return how far beside the middle a part sits, and on which side; nothing for one in the middle."""
+    if across_m == 0:
+        return ""
+    side = msg(", {away} left of the middle") if across_m < 0 else msg(", {away} right of the middle")
+    return words.say(side, away=_shown(length(abs(across_m)), words, asked.units))
 
 
 def _arms(arms_m: Iterable[float], asked: Asked, *, unsigned: bool) -> list[Amount]:

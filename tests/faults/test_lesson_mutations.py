@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pytest
 
-from lab.lesson import check_lesson
+from lab.lesson import check_lesson, lesson_files
 
-LESSONS = sorted((Path(__file__).parents[2] / "lessons").rglob("*.toml"))
+LESSONS = lesson_files([Path(__file__).parents[2] / "lessons"])
 SCRAPS = [
     "nan", "-inf", "1e308", "-1", "0", '""', "[]", "{}", "true", "'x'", "[[question]]", "\n\n", '"', "=", "\x00",
     "\ufeff", "{pole.weight}", "{", "../x", "1979-05-27", "[[[[", "9" * 400, "é😀", "part", "question", "\r\n", "\\",

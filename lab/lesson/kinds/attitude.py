@@ -169,7 +169,7 @@ def _told(kind: AttitudeKind, asked: Asked) -> Told:
             how=asked.form.shown(asked.truth),
             angle=number(abs(degrees(_angle_rad(asked.task)))),
         ),
-        why=message(_WHY[hook.find], away=length(abs(total) / summed.mass_kg, decimals=1)),
+        why=_why(asked, total, summed.mass_kg),
         sum=summed,
         quotient=_quotient(summed, hook),
         deciding=deciding,
@@ -184,10 +184,26 @@ def _told(kind: AttitudeKind, asked: Asked) -> Told:
     )
 
 
-_WHY: dict[Find, str] = {
-    "pitch": msg("It turns until its balance point is right below the hook: it lies {away} along from there."),
-    "roll": msg("It turns until its balance point is right below the hook: it lies {away} across from there."),
+_WHY: dict[Find, dict[End, str]] = {
+    "pitch": {
+        "near": msg("Its balance point lies {away} ahead of the hook. It turns until that is right below the hook."),
+        "far": msg("Its balance point lies {away} behind the hook. It turns until that is right below the hook."),
+    },
+    "roll": {
+        "near": msg("Its balance point lies {away} left of the hook. It turns until that is right below the hook."),
+        "far": msg("Its balance point lies {away} right of the hook. It turns until that is right below the hook."),
+    },
 }
+_STAYS = msg("Its balance point is right below the hook already. So nothing turns it, however high the parts are.")
+
+
+def _why(asked: Asked, total_kg_m: float, whole_kg: float) -> Message:
+    """Which side of the hook its balance point is on.  total_kg_m: all the moments about the hook."""
+    options = _OPTIONS[asked.detail.find]
+    if asked.truth == options["level"].key:
+        return message(_STAYS)
+    end: End = "far" if total_kg_m > 0 else "near"
+    return message(_WHY[asked.detail.find][end], away=length(abs(total_kg_m) / whole_kg, decimals=1))
 
 
 def _working(asked: Asked, summed: MomentSum) -> Iterator[Message]:

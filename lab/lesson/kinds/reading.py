@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import partial
+from math import hypot
 from typing import ClassVar
 
 from lab.files import Build, Support
@@ -23,9 +24,14 @@ from lab.mechanics import (
     MechanicsError,
     MomentSum,
     Part,
+    Vector,
+    extent_m,
     moment_sum,
     support_reactions_n,
 )
+
+SMALL_SHARE = 0.25
+"""Of the body's length: what reaches farther is a part of the body, nothing aboard it."""
 
 
 class ReadingKind(Kind):
@@ -102,7 +108,12 @@ class ReadingKind(Kind):
 
     def given(self, asked: Asked) -> tuple[Message, ...]:
         return tuple(
-            message(msg("{support}   a scale at {place}"), support=support.name, place=length(support.at_m[0]))
+            message(
+                _STANDS[(support.at_m[1] > 0) - (support.at_m[1] < 0)],
+                support=support.name,
+                place=length(support.at_m[0]),
+                across=length(abs(support.at_m[1])),
+            )
             for support in asked.build.supports
         )
 
@@ -126,14 +137,17 @@ class ReadingKind(Kind):
             why=why,
             ways=ways,
             contrast=self._contrast(asked),
+            working=_working(asked, summed),
         )
 
     def _contrast(self, asked: Asked) -> Contrast | None:
-        """The heaviest part put right over one scale, which then carries all of it; None where it always tips."""
+        """The heaviest thing aboard put right over one scale, which carries all of it then; None where it tips."""
         build = asked.build
-        heaviest = max(build.parts or build.all_parts, key=lambda part: part.mass_kg).name
+        heaviest = max(_aboard(asked) or build.parts or build.all_parts, key=lambda part: part.mass_kg).name
         for support in build.supports:
             changed = with_part(build, heaviest, partial(_over, support))
+            if changed == build:
+                continue
             try:
                 readings = asked.form.shown(self.truth(replace(asked.task, build=changed)))
             except MechanicsError:
@@ -153,6 +167,18 @@ def _over(support: Support, part: Part) -> Part:
     return replace(part, at_m=(support.at_m[0], support.at_m[1], part.at_m[2]))
 
 
+def _aboard(asked: Asked) -> tuple[Part, ...]:
+    """The parts that one could lift and put elsewhere: all but what reaches far along or across."""
+    most_m = SMALL_SHARE * (asked.right_m - asked.left_m)
+    return tuple(part for part in asked.build.parts if max(extent_m(part.shape)[:2]) <= most_m)
+
+
+_STANDS = {
+    -1: msg("{support}   a scale at {place}, {across} left of the middle"),
+    0: msg("{support}   a scale at {place}"),
+    1: msg("{support}   a scale at {place}, {across} right of the middle"),
+}
+"""By the side across."""
 _AGAIN = {
     2: msg("I could not read two weights in that. Type them with a blank between, as in {example} {example}."),
     3: msg("I could not read three weights. Type them with blanks between: {example} {example} {example}."),
@@ -207,6 +233,34 @@ def _why(asked: Asked, summed: MomentSum) -> Message:
         second=supports[1].name,
         reading=mass(truth[1], decimals=asked.decimals),
     )
+
+
+def _working(asked: Asked, summed: MomentSum) -> tuple[Message, ...]:
+    """How each of three scales is worked out: about the line through the two others.  None of it for two scales."""
+    supports, truth = asked.build.supports, _readings(asked.truth)
+    if len(supports) < 3:
+        return ()
+    lines = [message(msg("Each scale by its moments about the line through the two others:"))]
+    for index, support in enumerate(supports):
+        first, second = (other.at_m for other in supports if other is not support)
+        balance, gap = (_away_m(at_m, first, second) for at_m in (summed.balance_point_m, support.at_m))
+        lines.append(
+            message(
+                msg("{support}: {whole} × {away} / {gap} = {reading}"),
+                support=support.name,
+                whole=mass(summed.mass_kg),
+                away=length(balance, decimals=2),
+                gap=length(gap, decimals=1),
+                reading=mass(truth[index], decimals=asked.decimals),
+            )
+        )
+    return (*lines, _quotient(asked, summed))
+
+
+def _away_m(at_m: Vector, first: Vector, second: Vector) -> float:
+    """How far a place is from the line through two others, as seen from above, m."""
+    along, across = second[0] - first[0], second[1] - first[1]
+    return abs(along * (at_m[1] - first[1]) - across * (at_m[0] - first[0])) / hypot(along, across)
 
 
 def _quotient(asked: Asked, summed: MomentSum) -> Message:

@@ -7,12 +7,12 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from lab.lesson import check_lesson, lesson_schema
+from lab.lesson import check_lesson, lesson_files, lesson_schema
 from lab.lesson.editors import schema_texts, write_schemas
 
 ROOT = Path(__file__).parents[3]
 SHIPPED = ROOT / "assets" / "schema"
-LESSONS = [*sorted((Path(__file__).parent / "kinds").glob("*.toml")), *sorted((ROOT / "lessons").rglob("*.toml"))]
+LESSONS = [*sorted((Path(__file__).parent / "kinds").glob("*.toml")), *lesson_files([ROOT / "lessons"])]
 BUILDS = sorted((ROOT / "assets" / "builds").glob("*.toml"))
 
 
