@@ -49,7 +49,7 @@ class SteadyKind(Kind):
     def amounts(self, task: Task) -> Mapping[str, Amount]:
         if next(self.scene_faults(task.build), None) is not None:
             return {}
-        neutral = _neutral(task.build.surfaces)
+        neutral = neutral_of(task.build.surfaces)
         return {"neutral.at": length(neutral.at_m, decimals=1), "balance.at": length(task.balance_m, decimals=1)}
 
     def truth(self, task: Task) -> Answer:
@@ -89,17 +89,17 @@ class SteadyKind(Kind):
 
 
 @lru_cache(maxsize=256)
-def _neutral(surfaces: tuple[Surface, ...]) -> NeutralPoint:
+def neutral_of(surfaces: tuple[Surface, ...]) -> NeutralPoint:
     """The neutral point; weights do not change it, so that it is worked out once for each set of surfaces."""
     return mechanics.neutral_point(surfaces)
 
 
 def _margin(build: Build) -> PitchMargin:
-    return mechanics.pitch_margin(_neutral(build.surfaces), mechanics.moment_sum(build.all_parts).balance_point_m[0])
+    return mechanics.pitch_margin(neutral_of(build.surfaces), mechanics.moment_sum(build.all_parts).balance_point_m[0])
 
 
 def _along(task: Task) -> AlongAirframe:
-    neutral, seen, from_m = _neutral(task.build.surfaces), task.seen, task.units.from_m
+    neutral, seen, from_m = neutral_of(task.build.surfaces), task.seen, task.units.from_m
     wing = mechanics.main_surface(task.build.surfaces)
     behind = [
         surface
@@ -119,7 +119,7 @@ def _along(task: Task) -> AlongAirframe:
 
 def _told(kind: SteadyKind, asked: Asked) -> Told:
     build = asked.build
-    neutral, margin = _neutral(build.surfaces), _margin(build)
+    neutral, margin = neutral_of(build.surfaces), _margin(build)
     summed = mechanics.moment_sum(build.all_parts, build.reference_m)
     balance_m = summed.balance_point_m[0]
     deciding = max(
