@@ -24,7 +24,7 @@ from lab.lesson.explaining import explain
 from lab.lesson.explanation import Explanation
 from lab.lesson.forms import Answer, Choice, Form, Number, Numbers, Option
 from lab.lesson.happenings import Answered, Refusal, RunEvent, Unclear
-from lab.lesson.lesson import Lesson, Question
+from lab.lesson.lesson import Lesson, Question, TeachersPage
 from lab.lesson.messages import Amount, Message, Wording, render, shown_amount
 from lab.lesson.reading import lesson_files, read_lesson
 from lab.lesson.run import Run, start, step
@@ -62,6 +62,7 @@ __all__ = [
     "Skip",
     "Sure",
     "Sureness",
+    "TeachersPage",
     "Unclear",
     "Understood",
     "Watched",

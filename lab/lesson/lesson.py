@@ -48,6 +48,19 @@ class SceneSource:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Borrowed:
+    """Where a question is from that is asked again among others: its numbers and its record are those of its home.
+
+    lesson: the name of its own lesson.  units: that lesson's.  round: what it is asked with first; a later one than 0
+    brings other numbers than those that were written.
+    """
+
+    lesson: str
+    units: str
+    round: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
     """One question as written.
 
@@ -72,6 +85,22 @@ class Question:
     ranges: tuple[Range, ...] = ()
     as_written_first: bool = False
     expect: str | float | tuple[float, ...] | None = None
+    borrowed: Borrowed | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TeachersPage:
+    """What a writer tells the teacher; each of the lists in sentences.
+
+    minutes: of a class, talk included.  have: what to have on the table, to do it with real things.
+    do: the real-table version, a step each.  expect: what learners commonly say, and what it means.
+    """
+
+    minutes: int
+    have: tuple[str, ...]
+    do: tuple[str, ...]
+    expect: tuple[str, ...]
+    cautions: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,6 +108,7 @@ class Lesson:
     """A lesson that has been read and found sound.
 
     name: the stem of its file, which commands use.  units: those of scenes that name none.
+    teacher: None where the file has no `[teacher]`.
     """
 
     name: str
@@ -88,3 +118,4 @@ class Lesson:
     units: str
     questions: tuple[Question, ...]
     file: str
+    teacher: TeachersPage | None = None

@@ -10,9 +10,9 @@ from pydantic import ValidationError
 
 from lab.files import UNITS, Fault, FileFaults, Keyed, KeyPath, load, shown
 from lab.lesson.fault_places import FaultPlaces
-from lab.lesson.lesson import Lesson, Question, Range, SceneSource
+from lab.lesson.lesson import Lesson, Question, Range, SceneSource, TeachersPage
 from lab.lesson.scene_files import SceneRefusedError, load_scene
-from lab.lesson.schema import KEYS_BY_KIND, LessonTable, QuestionTable
+from lab.lesson.schema import KEYS_BY_KIND, LessonTable, QuestionTable, TeacherTable
 from lab.lesson.schema_faults import table_faults, what_can_be_read
 from lab.lesson.soundness import question_faults
 
@@ -51,8 +51,21 @@ def lesson_or_faults(path: Path) -> tuple[Lesson | None, tuple[Fault, ...], Mapp
         units=table.units,
         questions=tuple(questions),
         file=str(path),
+        teacher=_teachers_page(table.teacher),
     )
     return lesson, (), keyed.lines
+
+
+def _teachers_page(table: TeacherTable | None) -> TeachersPage | None:
+    if table is None:
+        return None
+    return TeachersPage(
+        minutes=table.minutes,
+        have=tuple(table.have),
+        do=tuple(table.do),
+        expect=tuple(table.expect),
+        cautions=tuple(table.cautions),
+    )
 
 
 def _question(path: Path, keyed: Keyed, index: int, data: Any, units: str) -> tuple[Question | None, list[Fault]]:

@@ -23,6 +23,12 @@ MOST_QUESTIONS = 40
 MOST_PLACES = 8
 """Of one list in a question: nobody chooses among more."""
 
+MOST_SENTENCES = 12
+"""Of one list on the teacher's page, which is read at a glance."""
+
+SHORTEST_MINUTES, LONGEST_MINUTES = 5, 120
+"""How long a lesson may take a class, talk included."""
+
 _SLUG = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
 
@@ -61,10 +67,20 @@ def _expected(value: Any) -> str | float | list[float]:
     raise refusal(f"{shown(value)} is no answer", 'write a number, a list of numbers, or an option such as "level"')
 
 
+def _minutes(value: Any) -> int:
+    if not isinstance(value, int) or isinstance(value, bool):
+        raise refusal(f"{shown(value)} is not a whole number", "write whole minutes, such as 20")
+    if not SHORTEST_MINUTES <= value <= LONGEST_MINUTES:
+        raise refusal(f"{value} minutes", f"write from {SHORTEST_MINUTES} to {LONGEST_MINUTES}, or split the lesson")
+    return value
+
+
 Text = Annotated[str, Field(min_length=1, max_length=LONGEST_TEXT), BeforeValidator(_text)]
 Slug = Annotated[str, Field(pattern=f"^{_SLUG.pattern}$"), BeforeValidator(_slug)]
 Asks = Annotated[str, Field(json_schema_extra={"enum": list(KINDS)}), BeforeValidator(_asked)]
 Expected = Annotated[str | float | list[float], BeforeValidator(_expected)]
+Sentences = Annotated[list[Text], Field(min_length=1, max_length=MOST_SENTENCES)]
+Minutes = Annotated[int, Field(ge=SHORTEST_MINUTES, le=LONGEST_MINUTES), BeforeValidator(_minutes)]
 Span = Annotated[list[Number], Field(min_length=2, max_length=2)]
 
 
@@ -164,6 +180,16 @@ KEYS_BY_KIND = ("hang", "change", "target", "places", "find", "plan", "pumps", "
 """The keys of a question that only some kinds have."""
 
 
+class TeacherTable(_Table):
+    """The teacher's page: minutes of a class, what to have on the table, what to do, what to expect, cautions."""
+
+    minutes: Minutes
+    have: Sentences
+    do: Sentences
+    expect: Sentences
+    cautions: Sentences
+
+
 class LessonTable(_Table):
     """A whole lesson file; its questions are read one by one."""
 
@@ -173,4 +199,5 @@ class LessonTable(_Table):
     aim: Text
     order: int = 0
     units: Literal["g-cm", "kg-m", "N-m", "lb-in"] = "g-cm"
+    teacher: TeacherTable | None = None
     question: list[Any] = Field(min_length=1, max_length=MOST_QUESTIONS)

@@ -12,6 +12,7 @@ from lab.lesson.fault_places import FaultPlaces, nearest_of
 from lab.lesson.schema import (
     MOST_PLACES,
     MOST_QUESTIONS,
+    MOST_SENTENCES,
     AddTable,
     BallastPlaceTable,
     BurnTable,
@@ -20,7 +21,11 @@ from lab.lesson.schema import (
     PumpTable,
     QuestionTable,
     RangeTable,
+    TeacherTable,
 )
+
+SENTENCE_KEYS = ("have", "do", "expect", "cautions")
+"""The lists of sentences on the teacher's page."""
 
 _STAND_INS: Mapping[str, Any] = {
     "name": "question",
@@ -61,6 +66,8 @@ _EXAMPLES: Mapping[str, str] = {
     "from": "from = 100",
     "to": "to = 500",
     "step": "step = 20",
+    "minutes": "minutes = 20",
+    **{key: f'{key} = ["…"]' for key in SENTENCE_KEYS},
 }
 
 
@@ -108,6 +115,7 @@ _INNER: Mapping[str, type[BaseModel]] = {
     "places": BallastPlaceTable,
     "plan": BurnTable,
     "pumps": PumpTable,
+    "teacher": TeacherTable,
 }
 
 
@@ -124,6 +132,9 @@ def _wrong_count(key: str, value: list[Any]) -> tuple[str, str]:
         return "a lesson without questions", "add `[[question]]` and its keys below it"
     if key == "target":
         return f"{shown(value)} where two numbers belong", "write the lower and the higher limit: [10, 12]"
+    if key in SENTENCE_KEYS:
+        what = f"{len(value)} sentences" if value else "a list without a sentence"
+        return what, f"write from one to {MOST_SENTENCES}"
     return f"{shown(value)}", f"write from one to {MOST_PLACES} of them"
 
 
@@ -138,6 +149,8 @@ def _right_kind(key: str) -> str:
         "places": 'write `places = [{ name = "nose box", at = 2 }]`',
         "plan": 'write `plan = [{ rate = 2, tanks = ["nose tank"] }]`',
         "pumps": 'write `pumps = [{ from = "nose tank", to = "tail tank", rate = 2, for = 30 }]`',
+        "teacher": "write `[teacher]` and its keys below it, before the first `[[question]]`",
+        **dict.fromkeys(SENTENCE_KEYS, 'write a list of sentences, such as ["A broom."]'),
         "vary": 'write `vary = { "pole.weight" = { from = 100, to = 200, step = 20 } }`',
     }
     return kinds.get(key, "write a table such as { from = 100, to = 200, step = 20 }")
