@@ -27,7 +27,8 @@ LEVEL_RAD = radians(0.5)
 CLEAR_RAD = radians(3.0)
 """Varied numbers must tilt it at least so far, or it is level by accident."""
 
-Find = Literal["pitch", "roll"]
+Find = Literal["pitch", "roll", "ends"]
+"""An airframe's nose or its wings; the ends of anything else."""
 
 _OPTIONS: dict[Find, dict[End, Option]] = {
     "pitch": {
@@ -40,10 +41,16 @@ _OPTIONS: dict[Find, dict[End, Option]] = {
         "level": Option(key="level", text=msg("level"), spoken=LEVEL_WORDS),
         "far": Option(key="right wing low", text=msg("right wing low"), spoken=frozenset(("right down",))),
     },
+    "ends": {
+        "near": Option(key="left end low", text=msg("left end low"), spoken=frozenset(("left down", "l"))),
+        "level": Option(key="level", text=msg("level"), spoken=LEVEL_WORDS),
+        "far": Option(key="right end low", text=msg("right end low"), spoken=frozenset(("right down",))),
+    },
 }
 _FORMS: dict[Find, Choice] = {
     "pitch": choice_of(tuple(_OPTIONS["pitch"].values()), fillers=frozenset(("nose",))),
     "roll": choice_of(tuple(_OPTIONS["roll"].values()), fillers=frozenset(("wing", "low", "down"))),
+    "ends": choice_of(tuple(_OPTIONS["ends"].values()), fillers=frozenset(("end", "low", "down", "drops"))),
 }
 
 
@@ -56,8 +63,8 @@ class Hook:
 
     @property
     def axis(self) -> int:
-        """0 along, for the pitch; 1 across, for the roll."""
-        return 0 if self.find == "pitch" else 1
+        """0 along, for the pitch and for ends; 1 across, for the roll."""
+        return 1 if self.find == "roll" else 0
 
 
 class AttitudeKind(Kind):
@@ -72,7 +79,8 @@ class AttitudeKind(Kind):
     def detail(self, keys: Mapping[str, Any], build: Build) -> Hook:
         find = keys["find"]
         if find not in _OPTIONS:
-            raise DetailRefusedError((("find",), f'"{find}" is nothing to find here', 'write "pitch" or "roll"'))
+            cure = 'write "pitch", "roll" or "ends"'
+            raise DetailRefusedError((("find",), f'"{find}" is nothing to find here', cure))
         to_m = UNITS[build.units].to_m
         given = keys["hung_at"]
         along, across, up = given if isinstance(given, list) else (given, 0.0, 0.0)
@@ -115,14 +123,10 @@ class AttitudeKind(Kind):
         return _FORMS[find]
 
     def prompt(self, task: Task) -> Message:
-        if task.detail.find == "pitch":
-            return message(msg("It hangs by a cord. Is its nose up, down or level?"))
-        return message(msg("It hangs by a cord. Is a wing low, or does it hang level?"))
+        return message(_PROMPTS[task.detail.find])
 
     def what_to_type(self, asked: Asked) -> Message:
-        if asked.detail.find == "pitch":
-            return message(msg("Type up, down or level."))
-        return message(msg("Type left, right or level: which wing is low."))
+        return message(_TYPE[asked.detail.find])
 
     def given(self, asked: Asked) -> tuple[Message, ...]:
         along, across, up = (length(each) for each in asked.detail.at_m)
@@ -132,13 +136,25 @@ class AttitudeKind(Kind):
         return chosen_explanation(asked, value, _told(self, asked), idea=self.idea(asked, fit), ways=ways)
 
 
+_PROMPTS: dict[Find, str] = {
+    "pitch": msg("It hangs by a cord. Is its nose up, down or level?"),
+    "roll": msg("It hangs by a cord. Is a wing low, or does it hang level?"),
+    "ends": msg("It hangs by a cord. Which end is low, or does it hang level?"),
+}
+_TYPE: dict[Find, str] = {
+    "pitch": msg("Type up, down or level."),
+    "roll": msg("Type left, right or level: which wing is low."),
+    "ends": msg("Type left, right or level: which end is low."),
+}
+
+
 def _angle_rad(task: Task) -> float:
     """How far it tilts about the axis that is asked for: the far end down positive."""
     hook: Hook = task.detail
     attitude = hanging_attitude(task.parts, hook.at_m)
     if attitude is None:
         raise MechanicsError("it hangs by its balance point and rests any way; put the hook above it")
-    angle = attitude.pitch_rad if hook.find == "pitch" else attitude.roll_rad
+    angle = attitude.roll_rad if hook.find == "roll" else attitude.pitch_rad
     if angle is None:
         raise MechanicsError("it hangs straight up and down; put the hook nearer over the balance point")
     return angle
@@ -184,15 +200,17 @@ def _told(kind: AttitudeKind, asked: Asked) -> Told:
     )
 
 
+_WHY_SIDEWAYS: dict[End, str] = {
+    "near": msg("Its balance point lies {away} left of the hook. It turns until that is right below the hook."),
+    "far": msg("Its balance point lies {away} right of the hook. It turns until that is right below the hook."),
+}
 _WHY: dict[Find, dict[End, str]] = {
     "pitch": {
         "near": msg("Its balance point lies {away} ahead of the hook. It turns until that is right below the hook."),
         "far": msg("Its balance point lies {away} behind the hook. It turns until that is right below the hook."),
     },
-    "roll": {
-        "near": msg("Its balance point lies {away} left of the hook. It turns until that is right below the hook."),
-        "far": msg("Its balance point lies {away} right of the hook. It turns until that is right below the hook."),
-    },
+    "roll": _WHY_SIDEWAYS,
+    "ends": _WHY_SIDEWAYS,
 }
 _STAYS = msg("Its balance point is right below the hook already. So nothing turns it, however high the parts are.")
 
