@@ -35,10 +35,13 @@ def parse(argv: Sequence[str]) -> argparse.Namespace:
 
 
 def _joined(argv: Sequence[str]) -> list[str]:
-    """The words with `--from -10,0,0` written as `--from=-10,0,0`, which argparse takes for a value."""
+    """The words with `--from -10,0,0` written as `--from=-10,0,0`, which argparse takes for a value.
+
+    The same with `-inf` or any other slip, so that it is the place that is refused, and by name.
+    """
     words: list[str] = []
     for word in argv:
-        if words and words[-1] == "--from" and word[:1] == "-" and word[1:2] in tuple("0123456789.,"):
+        if words and words[-1] == "--from" and word[:1] == "-" and word[1:2] not in ("", "-", "h"):
             words[-1] = f"--from={word}"
         else:
             words.append(word)
@@ -133,10 +136,13 @@ def _seed(text: str) -> int:
     return int(value)
 
 
+_PLACES = "one number such as 10, or three such as -10,0,0"
+
+
 def _place(text: str) -> tuple[float, float, float]:
-    numbers = [_number(word, float, "numbers such as 10 or -10,0,0") for word in text.split(",")]
+    numbers = [_number(word, float, _PLACES) for word in text.split(",")]
     if len(numbers) not in (1, 3) or not all(abs(number) < float("inf") for number in numbers):
-        raise argparse.ArgumentTypeError(f"{text!r} is no place; X or X,Y,Z would do")
+        raise argparse.ArgumentTypeError(f"{text!r} is no place; {_PLACES} would do")
     along, across, up = (*numbers, 0.0, 0.0)[:3]
     return along, across, up
 

@@ -3,6 +3,18 @@ import pytest
 from lab.app.command_line import MODULES, parse
 
 
+@pytest.mark.parametrize("word", ["-inf", "inf", "nan", "1e400", "1,2", "-x", "ten"])
+@pytest.mark.parametrize("joined", [True, False])
+def test_what_is_no_place_is_refused_by_flag_and_value_with_a_cure(
+    word: str, joined: bool, capsys: pytest.CaptureFixture[str]
+):
+    with pytest.raises(SystemExit):
+        parse(["sum", "oar.toml", *([f"--from={word}"] if joined else ["--from", word])])
+    said = capsys.readouterr().err
+    assert f"--from: {word!r} is no " in said
+    assert "one number such as 10, or three such as -10,0,0 would do" in said
+
+
 @pytest.mark.parametrize("words", [["--from=-10,0,0"], ["--from", "-10,0,0"]])
 def test_a_place_that_starts_with_a_minus_is_taken_either_way(words: list[str]):
     assert parse(["sum", "oar.toml", *words]).reference == (-10.0, 0.0, 0.0)

@@ -133,6 +133,27 @@ def test_a_reader_that_goes_away_early_is_no_mistake():
         assert program.wait(timeout=60) == 0
 
 
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device here that is always full")
+@pytest.mark.parametrize("unbuffered", ["", "1"], ids=["held back", "written at once"])
+def test_a_full_disk_under_the_output_is_one_sentence_and_no_note(unbuffered: str):
+    with Path("/dev/full").open("w") as full:
+        done = subprocess.run(
+            [sys.executable, "-m", "lab", "sum", BOAT_HOOK], stdout=full, stderr=subprocess.PIPE, text=True,
+            timeout=60, env={**os.environ, "PYTHONUNBUFFERED": unbuffered},
+        )  # fmt: skip
+    assert done.returncode == 1
+    assert done.stderr.count("\n") == 1
+    assert done.stderr.startswith("The output ends here: ")
+    assert not find_paths().crash_notes.exists()
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device here that is always full")
+def test_where_even_a_fault_cannot_be_told_the_exit_code_still_tells_it():
+    with Path("/dev/full").open("w") as full:
+        done = subprocess.run([sys.executable, "-m", "lab", "sum", "no-such.toml"], stderr=full, timeout=60)
+    assert done.returncode == 1
+
+
 @pytest.mark.parametrize(
     "words",
     [["sum", BOAT_HOOK], ["check", BOAT_HOOK], ["lesson"], ["record", "export"], ["--version"]],
