@@ -98,11 +98,10 @@ def open_build(_: HangingBar, command: OpenBuild) -> HangingBar | Refused:
 
 
 def unused_name(wanted: str, taken: set[str]) -> str:
-    """The name wanted, or with the first letter (then number) after it that nothing else has."""
+    """The name wanted, or with the first number from 2 on after it that nothing else has: `brass 50 (2)`."""
     if wanted not in taken:
         return wanted
-    tails = (chr(ord("a") + n) if n < 26 else str(n + 1) for n in count(1))
-    return next(name for tail in tails if (name := f"{wanted} {tail}") not in taken)
+    return next(name for number in count(2) if (name := f"{wanted} ({number})") not in taken)
 
 
 def _on_bar_m(state: HangingBar, at_m: float) -> float | None:

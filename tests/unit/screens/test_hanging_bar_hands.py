@@ -49,7 +49,7 @@ def test_a_weight_tapped_in_the_tray_hangs_where_the_bar_is_tapped(at_bar: Any):
     at_bar.press("tray-100")
     assert at_bar.has("on-its-way")
     at_bar.tap(*spot(at_bar, 0.31))
-    assert place(at_bar, "brass 100 b") == pytest.approx(0.31)
+    assert place(at_bar, "brass 100 (2)") == pytest.approx(0.31)
     assert not at_bar.has("on-its-way")
 
 
@@ -62,7 +62,7 @@ def test_by_keys_a_weight_is_taken_up_moved_and_hung(at_bar: Any):
     at_bar.key("left", shift=True)
     at_bar.key("enter")
     # From the middle of the bar three steps of 0.5 cm and one of ten times that.
-    assert place(at_bar, "brass 200 b") == pytest.approx(0.50 - 0.015 - 0.05)
+    assert place(at_bar, "brass 200 (2)") == pytest.approx(0.50 - 0.015 - 0.05)
     assert "focused" in at_bar.node("weight-4").state
 
 

@@ -4,6 +4,7 @@ import math
 
 import pytest
 
+from lab.files import build_text
 from lab.simulation import (
     Guess,
     Hang,
@@ -13,6 +14,7 @@ from lab.simulation import (
     MoveFinger,
     MovePivot,
     MoveReference,
+    OpenBuild,
     Redo,
     Remove,
     Session,
@@ -20,6 +22,7 @@ from lab.simulation import (
     SetUnits,
     SetView,
     Undo,
+    build_from_hanging_bar,
     empty_bar,
     workshop_bar,
 )
@@ -59,7 +62,7 @@ def test_hanging_a_weight_adds_it_with_an_id_and_a_name_of_its_own(session):
     done(session, Hang(0.1, 0.3), Hang(0.1, 0.3), Hang(0.1, 0.5, "clamped"))
     new = session.state.weights[3:]
     assert [weight.id for weight in new] == [4, 5, 6]
-    assert [weight.name for weight in new] == ["brass 100 b", "brass 100 c", "brass 100 d"]
+    assert [weight.name for weight in new] == ["brass 100 (2)", "brass 100 (3)", "brass 100 (4)"]
     assert [weight.hold for weight in new] == ["hung", "hung", "clamped"]
 
 
@@ -71,7 +74,7 @@ def test_a_name_that_was_freed_is_used_again_but_an_id_never_is(session):
 
 def test_a_weight_may_not_take_the_name_of_the_bar(session):
     done(session, Hang(0.1, 0.5, name="bar"))
-    assert session.state.weights[-1].name == "bar b"
+    assert session.state.weights[-1].name == "bar (2)"
 
 
 @pytest.mark.parametrize("at_m", [-0.01, 1.01, math.nan, math.inf, -math.inf])
@@ -175,9 +178,16 @@ def test_there_is_nothing_to_take_back_or_make_again_at_first(session):
     assert "nothing to make again" in refused(session, Redo())
 
 
-def test_names_do_not_run_out_with_the_letters():
+def test_weights_of_one_size_are_numbered_and_keep_their_numbers_through_undo_and_a_saved_build():
     session = Session(empty_bar())
-    done(session, *(Hang(0.05, 0.5) for _ in range(30)))
-    names = [weight.name for weight in session.state.weights]
-    assert names[:2] == ["brass 50", "brass 50 b"]
-    assert names[25:28] == ["brass 50 z", "brass 50 27", "brass 50 28"]
+    done(session, *(Hang(0.05, 0.5) for _ in range(11)))
+    numbered = ["brass 50", *(f"brass 50 ({number})" for number in range(2, 12))]
+    assert [weight.name for weight in session.state.weights] == numbered
+    done(session, Undo(), Hang(0.05, 0.6))
+    assert [weight.name for weight in session.state.weights] == numbered
+    done(session, Remove(session.state.weights[2].id))
+    done(session, OpenBuild(build_text(build_from_hanging_bar(session.state))))
+    assert [weight.name for weight in session.state.weights] == numbered[:2] + numbered[3:]
+    done(session, Hang(0.05, 0.7), Undo(), Redo())
+    # The number that was taken away is free again.
+    assert session.state.weights[-1].name == "brass 50 (3)"
