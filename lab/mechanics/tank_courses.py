@@ -122,7 +122,9 @@ class _Running:
         now = 0.0
         while now < self.stop_s and self.dry_s is None:
             if len(self.legs) >= MOST_LEGS:
-                raise MechanicsError(f"the burn plan has not settled after {MOST_LEGS} legs; give simpler pumps")
+                raise MechanicsError(
+                    f"the burn plan has not settled after {MOST_LEGS} legs; give fewer burns and pumps"
+                )
             now = self._run_leg(now)
         if not self.legs:
             none = (0.0,) * len(self.tanks)

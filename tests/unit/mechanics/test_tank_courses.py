@@ -49,6 +49,15 @@ def test_a_schedule_goes_from_burn_to_burn() -> None:
     assert course.contents_at(6.0) == (0.5, 1.5)
 
 
+def test_a_plan_of_too_many_legs_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    # 10 000 legs take seconds: the rule is the same for ten.
+    monkeypatch.setattr("lab.mechanics.tank_courses.MOST_LEGS", 10)
+    burn = Burn(rate_m3_s=0.01, tanks=("left",), for_s=1.0)
+    assert len(tank_course(TWINS, [burn] * 10).legs) == 10
+    with pytest.raises(MechanicsError, match="the burn plan has not settled after 10 legs; give fewer burns and pumps"):
+        tank_course(TWINS, [burn] * 11)
+
+
 def test_until_stops_the_plan_early() -> None:
     course = tank_course(TWINS, [Burn(rate_m3_s=0.1, tanks=("left",))], until_s=4.0)
     assert happened(course) == [(4.0, "end", "")]
