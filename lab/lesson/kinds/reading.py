@@ -10,7 +10,7 @@ from typing import ClassVar
 
 from lab.files import Build, Support
 from lab.lesson.asked import Asked
-from lab.lesson.contrast import Contrast, with_part
+from lab.lesson.contrast import HALF_AS_HEAVY, HEAVY, TWICE_AS_HEAVY, Contrast, weighed, with_part
 from lab.lesson.explanation import Explanation
 from lab.lesson.forms import Answer, Number, Numbers, same
 from lab.lesson.kinds.kind import Fit, Found, Kind
@@ -141,26 +141,33 @@ class ReadingKind(Kind):
         )
 
     def _contrast(self, asked: Asked) -> Contrast | None:
-        """The heaviest thing aboard put right over one scale, which carries all of it then; None where it tips."""
-        build = asked.build
-        heaviest = max(_aboard(asked) or build.parts or build.all_parts, key=lambda part: part.mass_kg).name
-        for support in build.supports:
-            changed = with_part(build, heaviest, partial(_over, support))
-            if changed == build:
-                continue
+        """The first change under which it still stands; None where it tips whatever is changed."""
+        for label, changed in _changes(asked):
             try:
                 readings = asked.form.shown(self.truth(replace(asked.task, build=changed)))
             except MechanicsError:
                 continue
-            label = msg("What if the {part} lay right over the {support}?")
             return Contrast(
-                label=message(label, part=heaviest, support=support.name),
+                label=label,
                 build=changed,
                 balance_point_m=moment_sum(changed.all_parts).balance_point_m[0],
                 goes="level",
                 happened=message(msg("Then the scales would read {readings}."), readings=readings),
             )
         return None
+
+
+def _changes(asked: Asked) -> Iterator[tuple[Message, Build]]:
+    """The heaviest thing aboard put right over one scale, which carries all of it then; else that thing heavier."""
+    build = asked.build
+    heaviest = max(_aboard(asked) or build.parts or build.all_parts, key=lambda part: part.mass_kg).name
+    for support in build.supports:
+        changed = with_part(build, heaviest, partial(_over, support))
+        if changed != build:
+            label = msg("What if the {part} lay right over the {support}?")
+            yield message(label, part=heaviest, support=support.name), changed
+    yield message(TWICE_AS_HEAVY, part=heaviest), weighed(build, heaviest, times=HEAVY)
+    yield message(HALF_AS_HEAVY, part=heaviest), weighed(build, heaviest, times=0.5)
 
 
 def _over(support: Support, part: Part) -> Part:
