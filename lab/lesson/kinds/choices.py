@@ -83,7 +83,7 @@ def chosen_explanation(
     """How an option that was chosen is told."""
     right = value == asked.truth
     truth = asked.form.shown(asked.truth)
-    headline = msg("{truth}, as you said") if right else msg("This time: {truth}")
+    headline = msg("As you said: {truth}") if right else msg("This time: {truth}")
     return Explanation(
         right=right,
         goes="level",

@@ -83,7 +83,7 @@ ATTITUDE_WAYS: tuple[Way[FromHook, End], ...] = (
     Way(
         name="weight_only",
         predict=weight_only,
-        sentence=msg("That is the end with more weight on its side. How far out it sits counts too."),
+        sentence=msg("There is more weight on that side. How far out it sits counts too."),
     ),
     Way(
         name="counts_pieces",
@@ -93,7 +93,7 @@ ATTITUDE_WAYS: tuple[Way[FromHook, End], ...] = (
     Way(
         name="distance_only",
         predict=distance_only,
-        sentence=msg("That is the end that reaches farther. It is far out, but it is light."),
+        sentence=msg("That side reaches farther. What sits far out there is light."),
     ),
     Way(
         name="swapped",

@@ -51,9 +51,9 @@ def bar_at_load(seen: Lever) -> float | None:
 
 
 def equal_weights_and_bar(seen: Lever) -> float | None:
-    """As much weight here as there, and the bar's moment shared out over both arms."""
+    """As much weight here as there, and the bar's moment, where it has any, shared out over both arms."""
     other = seen.other
-    if other is None or seen.bar is None or seen.arm is None:
+    if other is None or seen.arm is None or seen.bar_moment == 0:
         return None
     return _above_0(other.weight + 2 * seen.bar_moment / (other.arm + seen.arm))
 
