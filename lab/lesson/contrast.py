@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from lab.files import Build
 from lab.lesson.asked import Side
+from lab.lesson.forms import Answer
 from lab.lesson.messages import Message, msg
 from lab.mechanics import Part
 
@@ -20,6 +21,7 @@ NO_WEIGHT = msg("What if the {part} had no weight?")
 TWICE_AS_HEAVY = msg("What if the {part} weighed twice as much?")
 HALF_AS_FAR = msg("What if the {part} sat half as far out?")
 HALF_AS_HEAVY = msg("What if the {part} weighed half as much?")
+NOT_CUT = msg("What if the {part} had not been cut out?")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,6 +30,7 @@ class Contrast:
 
     label: the question it asks.  build: the changed scene, whole.  balance_point_m: along, in metres.
     goes: which end drops in the changed scene where it rests now.  happened: what that shows, as a sentence.
+    outcome: what would be right then, where the changed scene alone does not tell it.
     """
 
     label: Message
@@ -35,6 +38,7 @@ class Contrast:
     balance_point_m: float
     goes: Side
     happened: Message
+    outcome: Answer | None = None
 
 
 def weighed(build: Build, name: str, *, times: float) -> Build:

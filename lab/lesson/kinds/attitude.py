@@ -139,7 +139,7 @@ class AttitudeKind(Kind):
 _PROMPTS: dict[Find, str] = {
     "pitch": msg("It hangs by a cord. Is its nose up, down or level?"),
     "roll": msg("It hangs by a cord. Is a wing low, or does it hang level?"),
-    "ends": msg("It hangs by a cord. Which end is low, or does it hang level?"),
+    "ends": msg("Which end hangs low, or does it hang level?"),
 }
 _TYPE: dict[Find, str] = {
     "pitch": msg("Type up, down or level."),
@@ -181,7 +181,7 @@ def _told(kind: AttitudeKind, asked: Asked) -> Told:
     deciding = max(summed.rows, key=lambda row: sense * row.moment_kg_m[hook.axis]).name
     return Told(
         happened=message(
-            msg("It hangs {how}, tilted by {angle} degrees."),
+            _HANGS[asked.truth == "level"],
             how=asked.form.shown(asked.truth),
             angle=number(abs(degrees(_angle_rad(asked.task)))),
         ),
@@ -212,6 +212,7 @@ _WHY: dict[Find, dict[End, str]] = {
     "roll": _WHY_SIDEWAYS,
     "ends": _WHY_SIDEWAYS,
 }
+_HANGS = {True: msg("It hangs level."), False: msg("It hangs {how}, tilted by {angle} degrees.")}
 _STAYS = msg("Its balance point is right below the hook already. So nothing turns it, however high the parts are.")
 
 

@@ -10,7 +10,7 @@ from typing import TypeVar
 
 from lab.files import Build
 from lab.lesson.asked import Asked
-from lab.lesson.contrast import HALF_AS_HEAVY, HEAVY, NO_WEIGHT, TWICE_AS_HEAVY, Contrast, weighed, weightless
+from lab.lesson.contrast import HALF_AS_HEAVY, HEAVY, NO_WEIGHT, NOT_CUT, TWICE_AS_HEAVY, Contrast, weighed, weightless
 from lab.lesson.explanation import Explanation
 from lab.lesson.forms import Answer, Choice, Option
 from lab.lesson.kinds.kind import Fit
@@ -107,6 +107,7 @@ _CHANGES: tuple[tuple[str, Callable[[Build, str], Build]], ...] = (
     (TWICE_AS_HEAVY, partial(weighed, times=HEAVY)),
     (NO_WEIGHT, weightless),
 )
+_CHANGES_OF_A_HOLE = ((NOT_CUT, weightless),)
 
 
 def other_weight(
@@ -117,9 +118,9 @@ def other_weight(
     truth: the answer for a changed scene.  then, still: templates with the {answer}; None where nothing can be changed.
     """
     build = asked.build
-    names = [part.name for part in build.parts]
-    ordered = [name for name in (deciding, *names) if name in names]
-    changes = [(name, *change) for name in dict.fromkeys(ordered) for change in _CHANGES]
+    cut = {part.name: part.cut for part in build.parts}
+    ordered = dict.fromkeys(name for name in (deciding, *cut) if name in cut)
+    changes = [(name, *change) for name in ordered for change in (_CHANGES_OF_A_HOLE if cut[name] else _CHANGES)]
     first: Contrast | None = None
     for name, label, change in changes:
         changed = change(build, name)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lab.files import Build
 from lab.lesson.asked import Asked
-from lab.lesson.contrast import HEAVY, NO_WEIGHT, TWICE_AS_HEAVY, Contrast, weighed, weightless
+from lab.lesson.contrast import HEAVY, NO_WEIGHT, NOT_CUT, TWICE_AS_HEAVY, Contrast, weighed, weightless
 from lab.lesson.kinds.kind import Fit
 from lab.lesson.messages import Message, length, message, msg
 from lab.lesson.resting import goes_at
@@ -36,6 +36,10 @@ def place_contrast(asked: Asked, value: float, fit: Fit | None) -> Contrast:
 
 
 def _change(build: Build, fit: Fit | None) -> tuple[Build, Message]:
+    # Without its plate a hole is nothing: where something is cut out, that is what is undone.
+    hole = next((part.name for part in build.parts if part.cut), None)
+    if hole is not None:
+        return weightless(build, hole), message(NOT_CUT, part=hole)
     names = [part.name for part in build.all_parts]
     beam = situation_of(build).beam
     if len(names) > 1 and fit is not None and fit.way in ("bar_left_out", "part_left_out", "bar_below_only"):
