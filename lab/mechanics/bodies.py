@@ -144,7 +144,7 @@ def _box(part: Part) -> tuple[Place, ...]:
 
 
 def convex_outline_m(points: Iterable[Place]) -> tuple[Place, ...]:
-    """The corners of the least convex outline round some points, anticlockwise from the leftmost."""
+    """The corners of the least convex outline round some points, anticlockwise from the leftmost.  Source: S-54."""
     ordered = sorted(set(points))
     lower = _half_outline(ordered)
     upper = _half_outline(ordered[::-1])
@@ -161,5 +161,8 @@ def _half_outline(ordered: list[Place]) -> list[Place]:
 
 
 def turn_m2(first: Place, second: Place, third: Place) -> float:
-    """Above 0 where the way from first to second to third turns anticlockwise; twice the area between."""
+    """Above 0 where the way from first to second to third turns anticlockwise; twice the area between.
+
+    Source: S-41.
+    """
     return (second[0] - first[0]) * (third[1] - first[1]) - (second[1] - first[1]) * (third[0] - first[0])

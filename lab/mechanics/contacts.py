@@ -39,18 +39,18 @@ class Grip:
 
 
 def contact_m(body: PadBody, course: Course, edge: Place) -> float:
-    """Where along the underside the edge touches it, from the CG, m."""
+    """Where along the underside the edge touches it, from the CG, m.  Source: S-09."""
     return course.seen_m(edge)[0]
 
 
 def slip_m_s(body: PadBody, course: Course) -> float:
-    """How fast the contact runs along the underside, m/s: ṡ."""
+    """How fast the contact runs along the underside, m/s: ṡ.  Source: S-09."""
     c, s = cos(course.angle_rad), sin(course.angle_rad)
     return -(course.vx_m_s * c + course.vz_m_s * s) - body.rise_m * course.rate_rad_s
 
 
 def held_course(body: PadBody, edge: Place, state: Four) -> Course:
-    """The course of a body whose underside touches an edge.  state: s, ṡ, θ, θ̇."""
+    """The course of a body whose underside touches an edge.  state: s, ṡ, θ, θ̇.  Source: S-09."""
     run, slip, angle, rate = state
     rise = body.rise_m
     c, s = cos(angle), sin(angle)
@@ -101,7 +101,7 @@ def sliding_normal_n(body: PadBody, course: Course, edge: Place, sense: float) -
 
 def slid(body: PadBody, course: Course, edge: Place, sense: float, dt_s: float) -> Course:
     """The course after sliding over the edge for a while: classical fourth-order steps, since friction leaves
-    no energy to keep.  sense: of ṡ, the same throughout.  Source: S-09."""
+    no energy to keep.  sense: of ṡ, the same throughout.  Source: S-09, S-55."""
     state = (contact_m(body, course, edge), slip_m_s(body, course), course.angle_rad, course.rate_rad_s)
     step_s = dt_s / SLIDE_STEPS
     for _ in range(SLIDE_STEPS):
@@ -133,7 +133,7 @@ def _slide_rates(body: PadBody, sense: float, state: Four) -> tuple[Four, float]
 
 
 def dropped(course: Course, dt_s: float) -> Course:
-    """The course after falling freely for a while, turning evenly: exact."""
+    """The course after falling freely for a while, turning evenly: exact.  Source: S-09."""
     return Course(
         x_m=course.x_m + course.vx_m_s * dt_s,
         z_m=course.z_m + course.vz_m_s * dt_s - STANDARD_GRAVITY_M_S2 * dt_s * dt_s / 2.0,
@@ -145,7 +145,7 @@ def dropped(course: Course, dt_s: float) -> Course:
 
 
 def tipping_push_s2(body: PadBody, course: Course, edge: Place) -> float:
-    """The acceleration, anticlockwise positive, that the weight gives about the edge."""
+    """The acceleration, anticlockwise positive, that the weight gives about the edge.  Source: S-09."""
     run, rise = contact_m(body, course, edge), body.rise_m
     about_edge = body.inertia_kg_m2 + body.mass_kg * (run * run + rise * rise)
     lever = run * cos(course.angle_rad) + rise * sin(course.angle_rad)

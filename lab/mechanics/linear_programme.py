@@ -113,7 +113,7 @@ class _Tableau:
 def solved(programme: Programme, *, tie_share: Fraction) -> Solved | None:
     """The least cost and every corner that costs at most `tie_share` more; None where nothing satisfies the rows.
 
-    Costs must be 0 or above.  Raises nothing.
+    Costs must be 0 or above.  Raises nothing.  Source: S-50.
     """
     tableau = _Tableau(programme)
     if tableau.artificials:
@@ -157,7 +157,7 @@ def _as_good(tableau: _Tableau, cost: list[Fraction], enough: Fraction) -> tuple
 def least_squares(rows: Sequence[Sequence[Fraction]], right: Sequence[Fraction]) -> tuple[Fraction, ...] | None:
     """The x that comes nearest to rows · x = right, exactly; None where more than one does.
 
-    rows: (k, n).  right: (k,).  Returns (n,).
+    rows: (k, n).  right: (k,).  Returns (n,).  Source: S-44.
     """
     count = len(rows[0]) if rows else 0
     if not count:

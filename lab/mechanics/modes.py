@@ -75,7 +75,7 @@ def flight_modes(air: Aerodynamics) -> FlightModes:
 def rate_matrix(air: Aerodynamics) -> Floats:
     """How fast u, w (in glide speeds), turning and pitch change for each of them, at the set glide: (4, 4), 1/s.
 
-    Turning is in radians a second.
+    Turning is in radians a second.  Source: S-65.
     """
     glide = set_glide(air)
     speed = glide.speed_m_s

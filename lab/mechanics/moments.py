@@ -108,7 +108,7 @@ def checked_arrays(mass_kg: ArrayLike, at_m: ArrayLike) -> tuple[Floats, Floats]
 
 
 def weighted_sum(mass: Floats, at: Floats) -> Floats:
-    """Mass times place, added over the parts: (..., 3), kg m."""
+    """Mass times place, added over the parts: (..., 3), kg m.  Source: S-03."""
     moments: Floats = (mass[..., np.newaxis, :] @ at)[..., 0, :]
     return moments
 

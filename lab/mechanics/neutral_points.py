@@ -105,7 +105,7 @@ def pitch_margin(neutral: NeutralPoint, balance_m: float, balance_doubt_m: float
     """What a balance point along means in pitch, and how sure that is.
 
     balance_doubt_m: one standard uncertainty of the balance point; the model's own is added.  A verdict of
-    neutral is never sure: its band is narrower than the model's doubt.  Raises MechanicsError.
+    neutral is never sure: its band is narrower than the model's doubt.  Raises MechanicsError.  Source: S-60.
     """
     share = neutral.chord.share(balance_m)
     margin = neutral.share - share

@@ -130,7 +130,7 @@ def checked(parts: Iterable[Part]) -> tuple[Part, ...]:
 
 
 def total_mass_kg(parts: Iterable[Part]) -> float:
-    """The mass of the parts less their cut-outs, kg.  Raises MechanicsError if it is not above 0."""
+    """The mass of the parts less their cut-outs, kg.  Raises MechanicsError if it is not above 0.  Source: S-03."""
     total = added(part.signed_mass_kg for part in parts)
     if total <= 0.0:
         raise MechanicsError(f"total mass is {total} kg; the cut-outs must leave more than 0")
@@ -149,5 +149,5 @@ def added(terms: Iterable[float]) -> float:
 
 
 def inertia_array_kg_m2(part: Part) -> NDArray[np.float64]:
-    """A part's inertia about its own centre, (3, 3), kg m²; negative for a cut-out."""
+    """A part's inertia about its own centre, (3, 3), kg m²; negative for a cut-out.  Source: S-04."""
     return np.array(part.own_inertia_kg_m2)

@@ -104,7 +104,7 @@ def turn_about(parts: Iterable[Part], pivot: Pivot) -> Turn:
 
 
 def side_of(moment_kg_m: float, *, over_kg_m: float, scale_kg_m: float) -> Side:
-    """The end that an anticlockwise moment drops; level up to `over_kg_m` and a share of the scale."""
+    """The end that an anticlockwise moment drops; level up to `over_kg_m` and a share of the scale.  Source: S-03."""
     if abs(moment_kg_m) <= over_kg_m + LEVEL_SHARE * scale_kg_m:
         return "level"
     return "left" if moment_kg_m > 0.0 else "right"

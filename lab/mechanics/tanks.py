@@ -106,7 +106,7 @@ class Pump:
 def tank_parts(tanks: Iterable[Tank]) -> tuple[Part, ...]:
     """The contents as parts of a sum, points at the tanks' places; an empty tank has none.
 
-    Raises MechanicsError.
+    Raises MechanicsError.  Source: S-03.
     """
     return tuple(Part(tank.name, tank.mass_kg, tank.at_m) for tank in tanks if tank.mass_kg > 0.0)
 

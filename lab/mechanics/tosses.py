@@ -215,7 +215,7 @@ def _pace_s(air: Aerodynamics, motion: TossMotion) -> float:
 
 
 def runge_kutta(air: Aerodynamics, state: State, step_s: float) -> State:
-    """The state a step later, by the classical fourth-order rule."""
+    """The state a step later, by the classical fourth-order rule.  Source: S-55."""
     first = motion_rates(air, state)
     second = motion_rates(air, _along(state, first, step_s / 2.0))
     third = motion_rates(air, _along(state, second, step_s / 2.0))

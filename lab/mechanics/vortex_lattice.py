@@ -154,7 +154,7 @@ def _each(panels: Lattice, wash: Floats, strength: Floats, lift: Floats) -> tupl
 
 
 def lattice(surfaces: Iterable[Surface], *, strips: int = STRIPS, rows: int = ROWS) -> Lattice:
-    """The panels of an airframe.  Raises MechanicsError as `pitch_slopes` does."""
+    """The panels of an airframe.  Raises MechanicsError as `pitch_slopes` does.  Source: S-62."""
     given = airframe_surfaces(surfaces)
     flat = tuple(surface for surface in given if not surface.vertical)
     wing = main_surface(flat)
@@ -278,7 +278,8 @@ def _refuse_overlap(flat: Sequence[Surface], middles: Floats, chord: float) -> N
 
 def downwash_by_each(panels: Lattice) -> Floats:
     """Air that a horseshoe of unit strength on each panel (column) sends down past each control point (row):
-    (n, n), by the law of Biot and Savart.  Only the part across the flat panels counts: down, along z."""
+    (n, n), by the law of Biot and Savart.  Only the part across the flat panels counts: down, along z.
+    Source: S-62."""
     from_left = panels.control[:, np.newaxis, :] - panels.left
     from_right = panels.control[:, np.newaxis, :] - panels.right
     x1, y1, z1 = (from_left[..., axis] for axis in range(3))
