@@ -16,13 +16,13 @@ def amounts_of(task: Task) -> Mapping[str, Amount]:
 
     `bar.weight`, `bar.length`; for each part `NAME.weight`, `NAME.at`, and `NAME.length` where it has one; for each
     tank `NAME.contents`, `NAME.capacity` and `NAME.at`; for each part and tank beside the middle `NAME.across`, how far
-    from it without a sign; for each support `NAME.at`; `pivot.at`, `reference.at`.
+    from it without a sign; for each support `NAME.at`; `pivot.at`, `reference.at`; and `whole.weight`, of all of it.
     """
     return {**_of_scene(task.build), **kind_of(task).amounts(task)}
 
 
 def _of_scene(build: Build) -> dict[str, Amount]:
-    named: dict[str, Amount] = {}
+    named: dict[str, Amount] = {"whole.weight": mass(sum(part.signed_mass_kg for part in build.all_parts))}
     if build.bar is not None:
         for name in ("bar", build.bar.name):
             named[f"{name}.weight"] = mass(build.bar.mass_kg)

@@ -59,7 +59,11 @@ class ShiftKind(Kind):
         shift: Shift | None = task.detail
         if shift is None:
             return {}
-        named = {"change.weight": mass(shift.mass_kg), "change.by": length(abs(shift.by_m))}
+        named = {
+            "change.weight": mass(shift.mass_kg),
+            "change.by": length(abs(shift.by_m)),
+            "balance.at": length(task.balance_m, decimals=1),
+        }
         return named if shift.at_m is None else {**named, "change.at": length(shift.at_m)}
 
     def truth(self, task: Task) -> Answer:
@@ -245,7 +249,8 @@ def _why(asked: Asked) -> Message:
     return message(
         _WHY,
         weight=mass(units.to_kg(seen.weight)),
-        by=length(units.to_m(abs(seen.by))),
+        # How far a part was moved is given; how far off one was added is worked out, and shown as the answer is.
+        by=length(units.to_m(abs(seen.by)), decimals=None if asked.detail.what == "move" else asked.decimals),
         whole=mass(units.to_kg(seen.whole)),
         shift=length(abs(number(asked.truth)), decimals=asked.decimals),
     )

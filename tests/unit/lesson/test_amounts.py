@@ -29,3 +29,15 @@ def test_an_airframe_names_its_balance_and_its_neutral_point():
     assert named["balance.at"].value == pytest.approx(0.01 * 1438 / 66, rel=1e-12)
     # The closed estimate for this wing and tail is 22.5 cm; the lattice may differ by a twentieth of the chord, 0.5 cm.
     assert named["neutral.at"].value == pytest.approx(0.225, abs=0.0055)
+
+
+def test_the_weight_of_all_of_it_has_a_name():
+    scales = ask(read_lesson(KINDS / "three-scales.toml"), 0, seed=1)
+    # 900 g and 300 g, to round-off.
+    assert amounts_of(scales.task)["whole.weight"].value == pytest.approx(1.2, rel=1e-12)
+
+
+def test_a_shift_names_where_it_balanced_before():
+    moved = ask(read_lesson(KINDS / "moved-camera.toml"), 2, seed=1)
+    # 500 g at 40 and 200 g at 70: 34 000 g cm, of 700 g; to round-off.
+    assert amounts_of(moved.task)["balance.at"].value == pytest.approx(0.34 / 0.7, rel=1e-12)
