@@ -51,6 +51,18 @@ class Watched:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Foresee:
+    """Say what the changed scene will do, before it is shown.
+
+    key: of an option.  given: as it was typed or shown.  seconds: since the explanation was there.
+    """
+
+    key: str
+    given: str
+    seconds: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Again:
     """Ask for the same question with new numbers.  seconds: since this one was put."""
 
@@ -76,4 +88,4 @@ class Leave:
     seconds: float = 0.0
 
 
-Action = Give | Set | Sure | Hint | LockIn | Watched | Again | Next | Skip | Leave
+Action = Give | Set | Sure | Hint | LockIn | Watched | Foresee | Again | Next | Skip | Leave

@@ -7,7 +7,7 @@ from lab.lesson.amounts import amounts_of
 from lab.lesson.asked import Asked
 from lab.lesson.forms import Form, Number, Numbers
 from lab.lesson.kinds import KINDS
-from lab.lesson.lesson import Lesson
+from lab.lesson.lesson import Borrowed, Lesson
 from lab.lesson.messages import Message, written
 from lab.lesson.situation import situation_of
 from lab.lesson.variation import drawn
@@ -16,11 +16,13 @@ from lab.lesson.variation import drawn
 def ask(lesson: Lesson, index: int, *, seed: int, round: int = 0) -> Asked:  # noqa: A002 - its name everywhere
     """Return question `index` of a lesson with its numbers drawn and its truth computed.
 
-    seed: fixes the numbers.  round: 0 first; each *again* adds one and draws new numbers.
+    seed: fixes the numbers.  round: 0 first, or where a borrowed question begins; each *again* adds one and draws new
+    numbers.
     Raises IndexError if there is no such question.
     """
     question = lesson.questions[index]
-    task = drawn(question, lesson=lesson.name, units=lesson.units, seed=seed, round_=round).task
+    home = question.borrowed or Borrowed(lesson=lesson.name, units=lesson.units)
+    task = drawn(question, lesson=home.lesson, units=home.units, seed=seed, round_=round).task
     kind, build = KINDS[task.kind], task.build
     units = UNITS[build.units]
     amounts = amounts_of(task)
@@ -32,7 +34,7 @@ def ask(lesson: Lesson, index: int, *, seed: int, round: int = 0) -> Asked:  # n
         return written(text, amounts)
 
     return Asked(
-        lesson=lesson.name,
+        lesson=home.lesson,
         question_name=question.name,
         index=index,
         count=len(lesson.questions),

@@ -14,6 +14,7 @@ from lab.files import build_text
 from lab.lesson.actions import (
     Action,
     Again,
+    Foresee,
     Give,
     Hint,
     Leave,
@@ -28,6 +29,7 @@ from lab.lesson.asked import Asked
 from lab.lesson.asking import ask
 from lab.lesson.explaining import explain
 from lab.lesson.explanation import Explanation
+from lab.lesson.foretelling import KIND, MARK, Foretelling, foretelling
 from lab.lesson.forms import Answer, from_si
 from lab.lesson.happenings import Answered, Refusal, RunEvent, Unclear
 from lab.lesson.lesson import Lesson
@@ -49,6 +51,8 @@ class Run:
 
     given: the answer as it was given.  value: as it was understood, None before.
     hints: how many have been asked for.  explanation: from lock-in on.  marks: one a question, for the row of progress.
+    foretold: what can be said of the changed scene before it is shown; from lock-in on, where there is such a scene.
+    foreseen: the option that was said of it, None before.
     """
 
     lesson: Lesson
@@ -63,6 +67,8 @@ class Run:
     sure: str | None = None
     hints: int = 0
     explanation: Explanation | None = None
+    foretold: Foretelling | None = None
+    foreseen: str | None = None
 
     @property
     def hints_shown(self) -> tuple[Message, ...]:
@@ -77,15 +83,7 @@ class Run:
 
 def start(lesson: Lesson, *, seed: int) -> Run:
     """Return a run at the first question.  seed: fixes every number drawn in this run."""
-    return Run(
-        lesson=lesson,
-        seed=seed,
-        index=0,
-        round=0,
-        phase="predict",
-        asked=ask(lesson, 0, seed=seed),
-        marks=tuple(_TODO for _ in lesson.questions),
-    )
+    return _asking(lesson, seed=seed, index=0, round_=_first_round(lesson, 0), marks=(_TODO,) * len(lesson.questions))
 
 
 def step(run: Run, action: Action) -> Stepped:
@@ -143,7 +141,8 @@ def _lock_in(run: Run, action: LockIn) -> Stepped:
     told = explain(run.asked, run.value)
     marks = list(run.marks)
     marks[run.index] = "right" if told.right else "off"
-    locked = replace(run, phase="watch", explanation=told, marks=tuple(marks))
+    foretold = foretelling(run.asked, told.contrast)
+    locked = replace(run, phase="watch", explanation=told, foretold=foretold, marks=tuple(marks))
     return locked, (_answered(locked, told, seconds=action.seconds, locked=True),)
 
 
@@ -151,6 +150,31 @@ def _watched(run: Run, action: Watched) -> Stepped:
     if run.phase != "watch":
         return _refused(run, msg("There is nothing to watch yet. Lock your answer in first."))
     return replace(run, phase="explain"), ()
+
+
+def _foresee(run: Run, action: Foresee) -> Stepped:
+    told, foretold = run.explanation, run.foretold
+    if run.phase != "explain" or told is None or told.contrast is None or foretold is None:
+        return _refused(run, msg("There is no changed picture to say anything of now."))
+    if run.foreseen is not None:
+        return _refused(run, msg("You have said what you think of the changed picture."))
+    if not foretold.form.takes(action.key):
+        raise TypeError(f"{action.key!r} is none of {foretold.form.keys}")
+    answer = replace(
+        _answered(run, told, seconds=action.seconds, locked=True),
+        question=f"{run.asked.question_name}{MARK}",
+        kind=KIND,
+        scene=build_text(told.contrast.build),
+        given=action.given,
+        understood=action.key,
+        truth=foretold.truth,
+        tolerance=None,
+        right=action.key == foretold.truth,
+        sure=None,
+        hints=0,
+        ways=foretold.ways(run.asked, told.contrast, action.key),
+    )
+    return replace(run, foreseen=action.key), (answer,)
 
 
 def _again(run: Run, action: Again) -> Stepped:
@@ -181,20 +205,22 @@ def _leave(run: Run, action: Leave) -> Stepped:
 def _onward(run: Run) -> Run:
     if run.index + 1 == len(run.lesson.questions):
         return replace(run, phase="finished")
-    return _put(run, index=run.index + 1, round_=0)
+    return _put(run, index=run.index + 1, round_=_first_round(run.lesson, run.index + 1))
+
+
+def _first_round(lesson: Lesson, index: int) -> int:
+    borrowed = lesson.questions[index].borrowed
+    return 0 if borrowed is None else borrowed.round
 
 
 def _put(run: Run, *, index: int, round_: int) -> Run:
     """Return the run with a fresh question before the learner; only the row of progress goes along."""
-    return Run(
-        lesson=run.lesson,
-        seed=run.seed,
-        index=index,
-        round=round_,
-        phase="predict",
-        asked=ask(run.lesson, index, seed=run.seed, round=round_),
-        marks=run.marks,
-    )
+    return _asking(run.lesson, seed=run.seed, index=index, round_=round_, marks=run.marks)
+
+
+def _asking(lesson: Lesson, *, seed: int, index: int, round_: int, marks: tuple[Mark, ...]) -> Run:
+    asked = ask(lesson, index, seed=seed, round=round_)
+    return Run(lesson=lesson, seed=seed, index=index, round=round_, phase="predict", asked=asked, marks=marks)
 
 
 def _unlocked(run: Run, *, seconds: float) -> tuple[RunEvent, ...]:
@@ -244,6 +270,7 @@ _STEPS: dict[type[object], Callable[..., Stepped]] = {
     Hint: _hint,
     LockIn: _lock_in,
     Watched: _watched,
+    Foresee: _foresee,
     Again: _again,
     Next: _next,
     Skip: _skip,

@@ -252,6 +252,7 @@ def _contrast(asked: Asked, load: BallastLoad, *, edge_m: float, now_m: float, w
         balance_point_m=moment_sum(changed.all_parts).balance_point_m[0],
         goes="level",
         happened=message(msg("Then it would take {weight}."), weight=mass(needed, decimals=max(1, asked.decimals))),
+        outcome=needed,
     )
 
 

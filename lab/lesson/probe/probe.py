@@ -133,6 +133,11 @@ def finding(given: Sequence[Given]) -> Finding:
     )
 
 
+def is_over(given: Sequence[Given]) -> bool:
+    """Whether a full probe had come to its end by then: one rule sure, or nothing left to ask."""
+    return len(given) >= MOST_ITEMS or bool(verdicts(counts_of(given)[np.newaxis], signatures()).sure[0])
+
+
 def counts_of(given: Sequence[Given]) -> Counts:
     """Return how often each answer was given to each signature."""
     kinds = signatures()

@@ -1,0 +1,184 @@
+"""A learner's way through the lessons: what is done, what comes next, what comes back.  Pure: `now` is handed in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from itertools import pairwise
+from typing import Protocol
+
+from lab.lesson.foretelling import KIND as CONTRAST
+from lab.lesson.lesson import Lesson
+from lab.lesson.probe.record import KIND as PROBE
+
+SOONER = timedelta(hours=4)
+"""A class that meets a day or a week later may begin a little earlier than the last time."""
+
+GAPS = (timedelta(days=1), timedelta(days=7), timedelta(days=30))
+"""How long a lesson rests before it comes back the first, the second and any later time.
+
+To recall after a gap teaches more than at once (g = 0.74 over 29 studies; whether gaps grow or stay alike matters
+little, 0.034: growing ones ask for less of a learner's time).  The best gap is 20 to 40 % of the time until it is
+needed where that is a week, 5 to 10 % where it is a year: one to three days, then weeks.
+Sources: Latimier, Peyre and Ramus 2021, Educational Psychology Review 33; Cepeda and others 2008, Psychological
+Science 19; at two days testing beats rereading: Roediger and Karpicke 2006, Psychological Science 17.
+"""
+
+
+class Row(Protocol):
+    """What an attempt of the record has, as far as a course needs it.  made_at: UTC, ISO 8601."""
+
+    @property
+    def lesson(self) -> str:
+        """The lesson's name."""
+
+    @property
+    def question(self) -> str:
+        """The question's name."""
+
+    @property
+    def kind(self) -> str:
+        """The question's kind."""
+
+    @property
+    def understood(self) -> str | float:
+        """What was answered."""
+
+    @property
+    def round(self) -> int:
+        """0 first."""
+
+    @property
+    def right(self) -> bool:
+        """Whether it was right."""
+
+    @property
+    def sure(self) -> str | None:
+        """How sure."""
+
+    @property
+    def hints(self) -> int:
+        """How many were asked for."""
+
+    @property
+    def ways(self) -> tuple[str, ...]:
+        """Ways of thinking that the answer fits."""
+
+    @property
+    def locked(self) -> bool:
+        """Whether it was locked in."""
+
+    @property
+    def made_at(self) -> str:
+        """When."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Done:
+    """What a learner has done of a lesson.
+
+    answered, right_first: how many of its questions, and how many of those were right at the first try.
+    ways: ways of thinking that answers fit, the most frequent first.  met: when it was last met; None if never.
+    returned: how often it has come back and was met again.
+    """
+
+    lesson: str
+    questions: int
+    answered: int = 0
+    right_first: int = 0
+    ways: tuple[str, ...] = ()
+    met: datetime | None = None
+    returned: int = 0
+
+    @property
+    def complete(self) -> bool:
+        """Whether every question has been answered."""
+        return self.answered >= self.questions
+
+    @property
+    def comes_back(self) -> datetime | None:
+        """When it is to be met again; None while it has not been met."""
+        return None if self.met is None else self.met + _rest(self.returned)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Course:
+    """All lessons in their order, and what a learner has done of each.  due: those that have come back, by name."""
+
+    done: tuple[Done, ...]
+    due: tuple[str, ...]
+
+    @property
+    def next(self) -> str | None:
+        """The first lesson with questions left; None where all are answered."""
+        return next((each.lesson for each in self.done if not each.complete), None)
+
+    @property
+    def begun(self) -> bool:
+        """Whether any question has been answered."""
+        return any(each.answered for each in self.done)
+
+    def of(self, lesson: str) -> Done | None:
+        """What was done of one lesson; None where it does not belong to the course."""
+        return next((each for each in self.done if each.lesson == lesson), None)
+
+
+def course(lessons: Sequence[Lesson], rows: Iterable[Row], *, now: datetime) -> Course:
+    """Return how far a learner has come.  rows: that learner's, in any order.  now: with its time zone."""
+    kept = answers(rows)
+    done = tuple(_done(lesson, kept) for lesson in lessons)
+    due = tuple(each.lesson for each in done if each.comes_back is not None and each.comes_back <= now)
+    return Course(done=done, due=due)
+
+
+def answers(rows: Iterable[Row]) -> tuple[Row, ...]:
+    """Return the locked answers to questions of lessons, oldest first: not those of probes, nor what was foretold."""
+    kept = (row for row in rows if row.locked and row.kind not in (PROBE, CONTRAST))
+    return tuple(sorted(kept, key=lambda row: row.made_at))
+
+
+def moment_of(row: Row) -> datetime:
+    """Return when a row was made.  A time without a zone is taken for UTC; one that is none, for long ago."""
+    try:
+        read = datetime.fromisoformat(row.made_at)
+    except ValueError:
+        return datetime.min.replace(tzinfo=UTC)
+    return read if read.tzinfo is not None else read.replace(tzinfo=UTC)
+
+
+def apart(earlier: datetime, later: datetime) -> bool:
+    """Whether two meetings are far enough from each other that the later one was recalled, not just repeated."""
+    return later - earlier >= _rest(0)
+
+
+def _done(lesson: Lesson, kept: Iterable[Row]) -> Done:
+    names = {question.name for question in lesson.questions}
+    mine = [row for row in kept if row.lesson == lesson.name and row.question in names]
+    first: dict[str, Row] = {}
+    for row in mine:
+        first.setdefault(row.question, row)
+    times = [moment_of(row) for row in mine]
+    said = [way for row in mine for way in row.ways]
+    return Done(
+        lesson=lesson.name,
+        questions=len(names),
+        answered=len(first),
+        right_first=sum(row.right for row in first.values()),
+        ways=tuple(sorted(dict.fromkeys(said), key=lambda way: -said.count(way))),
+        met=times[-1] if times else None,
+        returned=sum(_returns(times)),
+    )
+
+
+def _returns(times: Sequence[datetime]) -> Iterator[bool]:
+    """Whether each answer but the first was given after its lesson had come back."""
+    times_back = 0
+    for earlier, later in pairwise(times):
+        back = later - earlier >= _rest(times_back)
+        times_back += back
+        yield back
+
+
+def _rest(returned: int) -> timedelta:
+    return GAPS[min(returned, len(GAPS) - 1)] - SOONER
