@@ -149,7 +149,7 @@ SIDE_WAYS: tuple[Way[Situation, Side], ...] = (
     Way(
         name="distance_only",
         predict=distance_only,
-        sentence=msg("That is the side that reaches farther. It is far out, but it is light."),
+        sentence=msg("That asks only how far out they sit. What they weigh counts as much."),
     ),
     Way(
         name="nearest_down",
@@ -174,12 +174,12 @@ SIDE_WAYS: tuple[Way[Situation, Side], ...] = (
     Way(
         name="heaviest_wins",
         predict=heaviest_wins,
-        sentence=msg("That is the side of the heaviest piece. Add up what the others do, too."),
+        sentence=msg("That looks at the heaviest piece alone. Add up what the others do, too."),
     ),
     Way(
         name="longer_side_down",
         predict=longer_side_down,
-        sentence=msg("That is the longer side of the {beam}. The {beam} is only one part of it."),
+        sentence=msg("That asks which side of the {beam} is longer. What sits on it pulls too."),
     ),
     Way(
         name="swapped",
