@@ -2,10 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import asdict
+from typing import TYPE_CHECKING
+
+import lab
 from lab.app.console import Console
 from lab.app.paths import Paths
 from lab.app.record import Record
 from lab.app.settings import Settings, SettingsError, load_settings, save_settings
+
+if TYPE_CHECKING:
+    from lab.lesson import Answered
 
 
 def kept_settings(console: Console, paths: Paths) -> Settings:
@@ -34,3 +43,25 @@ def say_what_is_left(record: Record, console: Console) -> None:
                 "{n} answer could not be saved: {why}", "{n} answers could not be saved: {why}", record.waiting, why=why
             )
         )
+
+
+@contextmanager
+def answers_kept(console: Console, paths: Paths) -> Iterator[tuple[str, Callable[[Answered], None]]]:
+    """The learner's code, and what keeps an answer; at the end it is said what could not be kept.
+
+    Keeping raises AttemptsError where an answer could not be written at once.
+    """
+    from lab.attempts import AttemptsError, attempt_of
+
+    learner = kept_settings(console, paths).learner
+    record = Record(paths.record)
+
+    def keep(answer: Answered) -> None:
+        if not record.keep(attempt_of(asdict(answer), learner=learner, version=lab.__version__)):
+            raise AttemptsError(record.trouble or "")
+
+    try:
+        yield learner, keep
+    finally:
+        record.close()
+        say_what_is_left(record, console)

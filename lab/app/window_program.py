@@ -10,7 +10,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from lab.app.console import Console
+from lab.app.console import Console, Stopped
 from lab.app.kept import kept_settings, say_what_is_left
 from lab.app.paths import Paths, find_paths
 from lab.app.record import Record
@@ -26,6 +26,28 @@ BLIND_DRIVERS = ("offscreen", "dummy")
 
 class NoDisplayError(Exception):
     """No window can be opened here.  Its text says why."""
+
+
+def window_or_lines(console: Console, *, window: Callable[[], int], lines: Callable[[], None], from_pipe: str) -> int:
+    """Open a window, or do the same in plain lines where there is no display; returns the exit code.
+
+    from_pipe: the command that takes answers from a pipe.  Raises Stopped where there is no terminal either.
+    """
+    try:
+        return window()
+    except NoDisplayError as error:
+        why = str(error)
+    say = console.words.say
+    if not console.has_terminal:
+        no_way = say(
+            "tiltbench: there is no display ({why}) and no terminal; `{command}` takes answers from a pipe",
+            why=why,
+            command=from_pipe,
+        )
+        raise Stopped(no_way, code=2)
+    console.talk(say("There is no display ({why}), so this runs in the terminal.", why=why))
+    lines()
+    return 0
 
 
 def open_window(

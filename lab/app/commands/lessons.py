@@ -3,20 +3,16 @@
 from __future__ import annotations
 
 import argparse
-from dataclasses import asdict
 from pathlib import Path
 
-import lab
 from lab.app.console import Console, Stopped
-from lab.app.kept import kept_settings, say_what_is_left
+from lab.app.kept import answers_kept
 from lab.app.paths import Paths
-from lab.app.record import Record
 from lab.app.seeds import drawn_seed
 from lab.app.shelf import Shelf, UnknownLessonError, shelf_of
-from lab.app.window_program import NoDisplayError, open_window
-from lab.attempts import AttemptsError, attempt_of
+from lab.app.window_program import open_window, window_or_lines
 from lab.files import FileFaults
-from lab.lesson import Answered, Lesson, read_lesson
+from lab.lesson import Lesson, read_lesson
 from lab.terminal.lesson_text import play
 
 
@@ -29,20 +25,12 @@ def run(args: argparse.Namespace, console: Console, paths: Paths) -> int:
     if args.text:
         play_text(lesson, args.seed, console, paths)
         return 0
-    try:
-        return open_window(paths, console, lesson=Path(lesson.file), seed=args.seed)
-    except NoDisplayError as error:
-        why = str(error)
-    if not console.has_terminal:
-        raise Stopped(
-            console.words.say(
-                "tiltbench: there is no display ({why}) and no terminal; with --text answers come from a pipe", why=why
-            ),
-            code=2,
-        )
-    console.talk(console.words.say("There is no display ({why}), so this runs in the terminal.", why=why))
-    play_text(lesson, args.seed, console, paths)
-    return 0
+    return window_or_lines(
+        console,
+        window=lambda: open_window(paths, console, lesson=Path(lesson.file), seed=args.seed),
+        lines=lambda: play_text(lesson, args.seed, console, paths),
+        from_pipe="tiltbench lesson NAME --text",
+    )
 
 
 def list_lessons(shelf: Shelf, console: Console) -> int:
@@ -75,14 +63,7 @@ def named_lesson(shelf: Shelf, name: str, console: Console) -> Lesson:
 
 def play_text(lesson: Lesson, seed: int | None, console: Console, paths: Paths) -> None:
     """Take a learner through a lesson in plain lines; every answer is kept, or it is said that it is not."""
-    settings = kept_settings(console, paths)
-    record = Record(paths.record)
-
-    def keep(answer: Answered) -> None:
-        if not record.keep(attempt_of(asdict(answer), learner=settings.learner, version=lab.__version__)):
-            raise AttemptsError(record.trouble or "")
-
-    try:
+    with answers_kept(console, paths) as (learner, keep):
         play(
             lesson,
             seed=drawn_seed() if seed is None else seed,
@@ -90,8 +71,5 @@ def play_text(lesson: Lesson, seed: int | None, console: Console, paths: Paths) 
             stdout=console.stdout,
             words=console.words,
             keep=keep,
-            code=settings.learner,
+            code=learner,
         )
-    finally:
-        record.close()
-        say_what_is_left(record, console)

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from lab.app.console import Console, Stopped
 from lab.app.paths import Paths
-from lab.app.window_program import NoDisplayError, open_window
+from lab.app.window_program import NoDisplayError, open_window, window_or_lines
 
 
 def run(args: argparse.Namespace, console: Console, paths: Paths) -> int:
@@ -15,12 +15,17 @@ def run(args: argparse.Namespace, console: Console, paths: Paths) -> int:
     build = Path(args.file) if args.command == "open" else None
     if build is not None:
         _check_it_hangs(build)
+    if build is None:
+        return window_or_lines(
+            console,
+            window=lambda: open_window(paths, console),
+            lines=lambda: _lessons_instead(console, paths),
+            from_pipe="tiltbench lesson NAME --text",
+        )
     try:
         return open_window(paths, console, build=build)
     except NoDisplayError as error:
-        if build is not None:
-            return _sum_instead(build, console, error)
-        return _terminal_instead(console, paths, error)
+        return _sum_instead(build, console, error)
 
 
 def _check_it_hangs(build: Path) -> None:
@@ -47,18 +52,7 @@ def _sum_instead(build: Path, console: Console, error: NoDisplayError) -> int:
     return 0
 
 
-def _terminal_instead(console: Console, paths: Paths, error: NoDisplayError) -> int:
-    if not console.has_terminal:
-        raise Stopped(
-            console.words.say(
-                "tiltbench: there is no display ({why}) and no terminal; `tiltbench lesson NAME --text` takes "
-                "answers from a pipe",
-                why=str(error),
-            ),
-            code=2,
-        )
+def _lessons_instead(console: Console, paths: Paths) -> None:
     from lab.app.terminal_menu import choose_lessons
 
-    console.talk(console.words.say("There is no display ({why}), so this runs in the terminal.", why=str(error)))
     choose_lessons(console, paths)
-    return 0
