@@ -23,10 +23,8 @@ def equal_arms(seen: Lever) -> float | None:
 
 def adds(seen: Lever) -> float | None:
     """Weight and arm are added on each side, not multiplied."""
-    if seen.weight is None or not seen.loads:
-        return None
-    sums = ((load.weight + abs(load.arm)) * (1.0 if load.arm > 0 else -1.0) for load in seen.loads)
-    return sum(sums) - seen.weight
+    added = seen.added
+    return None if added is None or seen.weight is None else added - seen.weight
 
 
 def upside_down(seen: Lever) -> float | None:

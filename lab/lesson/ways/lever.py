@@ -48,6 +48,13 @@ class Lever:
         return 0.0 if self.bar is None else self.bar.weight * self.bar.arm
 
     @property
+    def added(self) -> float | None:
+        """What the loads come to where weight and arm are added, as some do; None without loads."""
+        if not self.loads:
+            return None
+        return sum((load.weight + abs(load.arm)) * (1.0 if load.arm > 0 else -1.0) for load in self.loads)
+
+    @property
     def other(self) -> Weighed | None:
         """The one load, where there is but one and it is on the other side."""
         return self.loads[0] if len(self.loads) == 1 and self.loads[0].arm > 0 else None

@@ -22,10 +22,8 @@ def equal_weights(seen: Lever) -> float | None:
 
 def adds(seen: Lever) -> float | None:
     """Weight and arm are added on each side, not multiplied."""
-    if seen.arm is None or not seen.loads:
-        return None
-    sums = ((load.weight + abs(load.arm)) * (1.0 if load.arm > 0 else -1.0) for load in seen.loads)
-    return _above_0(sum(sums) - seen.arm)
+    added = seen.added
+    return None if added is None or seen.arm is None else _above_0(added - seen.arm)
 
 
 def upside_down(seen: Lever) -> float | None:
