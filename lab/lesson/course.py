@@ -1,21 +1,24 @@
-"""A learner's way through the lessons: what is done, what comes next, what comes back.  Pure: `now` is handed in."""
+"""A learner's way through the lessons: what is done, what comes next, what comes back.
+
+No clock is read: rows carry their time, and whoever asks says what time it is now.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta
 from itertools import pairwise
-from typing import Protocol
 
 from lab.lesson.foretelling import KIND as CONTRAST
 from lab.lesson.lesson import Lesson
 from lab.lesson.probe.record import KIND as PROBE
 
-SOONER = timedelta(hours=4)
+HOUR_S, DAY_S = 3600.0, 86400.0
+
+SOONER_S = 4 * HOUR_S
 """A class that meets a day or a week later may begin a little earlier than the last time."""
 
-GAPS = (timedelta(days=1), timedelta(days=7), timedelta(days=30))
+GAPS_S = (1 * DAY_S, 7 * DAY_S, 30 * DAY_S)
 """How long a lesson rests before it comes back the first, the second and any later time.
 
 To recall after a gap teaches more than at once (g = 0.74 over 29 studies; whether gaps grow or stay alike matters
@@ -26,52 +29,24 @@ Science 19; at two days testing beats rereading: Roediger and Karpicke 2006, Psy
 """
 
 
-class Row(Protocol):
-    """What an attempt of the record has, as far as a course needs it.  made_at: UTC, ISO 8601."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """What a course needs of an answer in the record.
 
-    @property
-    def lesson(self) -> str:
-        """The lesson's name."""
+    round: 0 first.  ways: those that the answer fits.  at_s: when it was given, seconds from any one moment.
+    """
 
-    @property
-    def question(self) -> str:
-        """The question's name."""
-
-    @property
-    def kind(self) -> str:
-        """The question's kind."""
-
-    @property
-    def understood(self) -> str | float:
-        """What was answered."""
-
-    @property
-    def round(self) -> int:
-        """0 first."""
-
-    @property
-    def right(self) -> bool:
-        """Whether it was right."""
-
-    @property
-    def sure(self) -> str | None:
-        """How sure."""
-
-    @property
-    def hints(self) -> int:
-        """How many were asked for."""
-
-    @property
-    def ways(self) -> tuple[str, ...]:
-        """Ways of thinking that the answer fits."""
-
-    @property
-    def locked(self) -> bool:
-        """Whether it was locked in."""
-
-    @property
-    def made_at(self) -> str:
-        """When."""
+    lesson: str
+    question: str
+    kind: str
+    understood: str | float
+    round: int
+    right: bool
+    sure: str | None
+    hints: int
+    ways: tuple[str, ...]
+    locked: bool
+    at_s: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,7 +54,7 @@ class Done:
     """What a learner has done of a lesson.
 
     answered, right_first: how many of its questions, and how many of those were right at the first try.
-    ways: ways of thinking that answers fit, the most frequent first.  met: when it was last met; None if never.
+    ways: ways of thinking that answers fit, the most frequent first.  met_s: when it was last met; None if never.
     returned: how often it has come back and was met again.
     """
 
@@ -88,7 +63,7 @@ class Done:
     answered: int = 0
     right_first: int = 0
     ways: tuple[str, ...] = ()
-    met: datetime | None = None
+    met_s: float | None = None
     returned: int = 0
 
     @property
@@ -97,9 +72,9 @@ class Done:
         return self.answered >= self.questions
 
     @property
-    def comes_back(self) -> datetime | None:
+    def comes_back_s(self) -> float | None:
         """When it is to be met again; None while it has not been met."""
-        return None if self.met is None else self.met + _rest(self.returned)
+        return None if self.met_s is None else self.met_s + _rest_s(self.returned)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,32 +99,23 @@ class Course:
         return next((each for each in self.done if each.lesson == lesson), None)
 
 
-def course(lessons: Sequence[Lesson], rows: Iterable[Row], *, now: datetime) -> Course:
-    """Return how far a learner has come.  rows: that learner's, in any order.  now: with its time zone."""
+def course(lessons: Sequence[Lesson], rows: Iterable[Row], *, now_s: float) -> Course:
+    """Return how far a learner has come.  rows: that learner's, in any order.  now_s: on the rows' clock."""
     kept = answers(rows)
     done = tuple(_done(lesson, kept) for lesson in lessons)
-    due = tuple(each.lesson for each in done if each.comes_back is not None and each.comes_back <= now)
+    due = tuple(each.lesson for each in done if each.comes_back_s is not None and each.comes_back_s <= now_s)
     return Course(done=done, due=due)
 
 
 def answers(rows: Iterable[Row]) -> tuple[Row, ...]:
     """Return the locked answers to questions of lessons, oldest first: not those of probes, nor what was foretold."""
     kept = (row for row in rows if row.locked and row.kind not in (PROBE, CONTRAST))
-    return tuple(sorted(kept, key=lambda row: row.made_at))
+    return tuple(sorted(kept, key=lambda row: row.at_s))
 
 
-def moment_of(row: Row) -> datetime:
-    """Return when a row was made.  A time without a zone is taken for UTC; one that is none, for long ago."""
-    try:
-        read = datetime.fromisoformat(row.made_at)
-    except ValueError:
-        return datetime.min.replace(tzinfo=UTC)
-    return read if read.tzinfo is not None else read.replace(tzinfo=UTC)
-
-
-def apart(earlier: datetime, later: datetime) -> bool:
-    """Whether two meetings are far enough from each other that the later one was recalled, not just repeated."""
-    return later - earlier >= _rest(0)
+def apart(earlier: Row, later: Row) -> bool:
+    """Whether two answers are far enough from each other that the later one was recalled, not just repeated."""
+    return later.at_s - earlier.at_s >= _rest_s(0)
 
 
 def _done(lesson: Lesson, kept: Iterable[Row]) -> Done:
@@ -158,7 +124,7 @@ def _done(lesson: Lesson, kept: Iterable[Row]) -> Done:
     first: dict[str, Row] = {}
     for row in mine:
         first.setdefault(row.question, row)
-    times = [moment_of(row) for row in mine]
+    times = [row.at_s for row in mine]
     said = [way for row in mine for way in row.ways]
     return Done(
         lesson=lesson.name,
@@ -166,19 +132,19 @@ def _done(lesson: Lesson, kept: Iterable[Row]) -> Done:
         answered=len(first),
         right_first=sum(row.right for row in first.values()),
         ways=tuple(sorted(dict.fromkeys(said), key=lambda way: -said.count(way))),
-        met=times[-1] if times else None,
+        met_s=times[-1] if times else None,
         returned=sum(_returns(times)),
     )
 
 
-def _returns(times: Sequence[datetime]) -> Iterator[bool]:
+def _returns(times: Sequence[float]) -> Iterator[bool]:
     """Whether each answer but the first was given after its lesson had come back."""
     times_back = 0
     for earlier, later in pairwise(times):
-        back = later - earlier >= _rest(times_back)
+        back = later - earlier >= _rest_s(times_back)
         times_back += back
         yield back
 
 
-def _rest(returned: int) -> timedelta:
-    return GAPS[min(returned, len(GAPS) - 1)] - SOONER
+def _rest_s(returned: int) -> float:
+    return GAPS_S[min(returned, len(GAPS_S) - 1)] - SOONER_S

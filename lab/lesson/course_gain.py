@@ -7,9 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import comb
 
-from lab.lesson.course import Row, answers, apart, moment_of
+from lab.lesson.course import Row, answers, apart
 from lab.lesson.probe.probe import Finding, finding, is_over
 from lab.lesson.probe.record import KIND as PROBE
 from lab.lesson.probe.record import given_in
@@ -75,14 +76,14 @@ class Gain:
 
 def gain(rows: Iterable[Row]) -> Gain:
     """Return what the record of one learner says has changed.  rows: in any order."""
-    kept = sorted(rows, key=lambda row: row.made_at)
+    kept = sorted(rows, key=lambda row: row.at_s)
     return Gain(rule=_rule_gain(kept), share=_share_gain(answers(kept)))
 
 
 def probes(rows: Iterable[Row]) -> tuple[tuple[Row, ...], ...]:
     """Return the probes of a record that came to their end, oldest first, each as its rows."""
     found: list[list[Row]] = []
-    for row in sorted(rows, key=lambda row: row.made_at):
+    for row in sorted(rows, key=lambda row: row.at_s):
         if row.kind != PROBE:
             continue
         if row.round == 0 or not found:
@@ -121,6 +122,5 @@ def _share_gain(kept: Sequence[Row]) -> ShareGain | None:
 
 def _later(rows: Sequence[Row]) -> Row | None:
     """The first answer of the last meeting, where that was a day or more after the one before it."""
-    times = [moment_of(row) for row in rows]
-    begins = [index for index in range(1, len(rows)) if apart(times[index - 1], times[index])]
-    return rows[begins[-1]] if begins else None
+    begins = [later for earlier, later in pairwise(rows) if apart(earlier, later)]
+    return begins[-1] if begins else None

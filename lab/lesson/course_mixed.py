@@ -31,7 +31,7 @@ class _Candidate:
     lesson: Lesson
     question: Question
     trouble: int
-    last: str
+    last_s: float
     is_due: bool
 
 
@@ -71,7 +71,7 @@ def _candidates(lessons: Sequence[Lesson], kept: Sequence[Row], so_far: Course) 
             if row is not None:
                 is_due = lesson.name in so_far.due
                 yield _Candidate(
-                    lesson=lesson, question=question, trouble=_trouble(row), last=row.made_at, is_due=is_due
+                    lesson=lesson, question=question, trouble=_trouble(row), last_s=row.at_s, is_due=is_due
                 )
 
 
@@ -86,11 +86,11 @@ def _trouble(row: Row) -> int:
     return int(row.sure == "guess" or row.hints > 0)
 
 
-def _rank(each: _Candidate, picked: Sequence[_Candidate]) -> tuple[bool, bool, bool, int, int, str]:
+def _rank(each: _Candidate, picked: Sequence[_Candidate]) -> tuple[bool, bool, bool, int, int, float]:
     """The lower, the sooner it is asked: another kind than before, what went wrong, another lesson, the longest ago."""
     same_kind = bool(picked) and picked[-1].question.ask == each.question.ask
     used = sum(other.lesson.name == each.lesson.name for other in picked)
-    return (not each.is_due, same_kind, each.trouble < _WRONG, used, -each.trouble, each.last)
+    return (not each.is_due, same_kind, each.trouble < _WRONG, used, -each.trouble, each.last_s)
 
 
 def _borrowed(each: _Candidate) -> Question:

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime, timedelta
-
+from lab.lesson.course import DAY_S, HOUR_S
 from lab.lesson.course_gain import Gain, RuleGain, ShareGain
 from lab.lesson.messages import Message, message, msg, number
 from lab.lesson.probe.probe import Finding
@@ -21,21 +20,21 @@ QUITE, FAIRLY = 0.95, 0.80
 """How likely what is called quite, and fairly, sure must be."""
 
 _NEVER = msg("not yet used")
-_AGES: tuple[tuple[timedelta, str], ...] = (
-    (timedelta(hours=1), msg("within the last hour")),
-    (timedelta(days=1), msg("within the last day")),
-    (timedelta(days=2), msg("a day or two ago")),
-    (timedelta(days=7), msg("within the last week")),
-    (timedelta(days=31), msg("within the last month")),
+_AGES: tuple[tuple[float, str], ...] = (
+    (HOUR_S, msg("within the last hour")),
+    (1 * DAY_S, msg("within the last day")),
+    (2 * DAY_S, msg("a day or two ago")),
+    (7 * DAY_S, msg("within the last week")),
+    (31 * DAY_S, msg("within the last month")),
 )
 _LONG_AGO = msg("more than a month ago")
 
 
-def how_long_ago(then: datetime | None, now: datetime) -> str:
-    """Return a template that says roughly how long ago something was.  then: None for never."""
-    if then is None:
+def how_long_ago(age_s: float | None) -> str:
+    """Return a template that says roughly how long ago something was.  age_s: in seconds; None for never."""
+    if age_s is None:
         return _NEVER
-    return next((said for age, said in _AGES if now - then <= age), _LONG_AGO)
+    return next((said for most_s, said in _AGES if age_s <= most_s), _LONG_AGO)
 
 
 def gain_lines(found: Gain) -> tuple[Message, ...]:
