@@ -81,7 +81,9 @@ def _add_open(commands: Commands[_Parser]) -> None:
 def _add_lesson(commands: Commands[_Parser]) -> None:
     command = _command(commands, "lesson", "list the lessons, or run one")
     command.add_argument("lesson", metavar="NAME or FILE", nargs="?")
-    command.add_argument("--text", action="store_true", help="in the terminal, answers from standard input")
+    how = command.add_mutually_exclusive_group()
+    how.add_argument("--text", action="store_true", help="in the terminal, answers from standard input")
+    how.add_argument("--page", action="store_true", help="print the teacher's page, with every answer")
     command.add_argument("--seed", type=_seed, help="the same seed asks with the same numbers")
 
 

@@ -130,11 +130,7 @@ class Laboratory:
         # Rooms are loaded when they are first entered, so that the start screen need not wait for them.
         from lab.app.rooms.lesson import lesson_room
 
-        room = lesson_room(self.house, name, seed=seed)
-        if room is None:
-            self._refresh()
-        else:
-            self._enter(room)
+        self._enter(lesson_room(self.house, name, seed=seed))
 
     def open_probe(self, *, seed: int | None = None) -> None:
         """Begin the probe."""
@@ -188,18 +184,25 @@ class Laboratory:
                 self.open_lesson(to.name)
             case "probe":
                 self.open_probe()
+            case "page":
+                from lab.app.rooms.teachers_page import teachers_page_room
+
+                self._enter(teachers_page_room(self.house, to.name))
 
     def _back(self) -> None:
         from lab.app.rooms.lesson import LessonRoom
         from lab.app.rooms.probe import ProbeRoom
+        from lab.app.rooms.teachers_page import TeachersPageRoom
 
-        below = isinstance(self._room, LessonRoom | ProbeRoom)
+        below = isinstance(self._room, LessonRoom | ProbeRoom | TeachersPageRoom)
         self._go(intents.Go(place="lessons" if below else "start"))
 
-    def _enter(self, room: Room) -> None:
-        self._room.close()
-        self._room = room
-        self._screen = room.make_screen(self._look)
+    def _enter(self, room: Room | None) -> None:
+        """Show a place; where there is none, stay: why has been said."""
+        if room is not None:
+            self._room.close()
+            self._room = room
+            self._screen = room.make_screen(self._look)
         self._refresh()
 
     def _change(self, name: str, value: object) -> None:

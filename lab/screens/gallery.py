@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
 from lab.outline.words import msg
+from lab.screens.gallery_pages import page_entries
 from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
 from lab.screens.gallery_probe import probe_entries
 from lab.screens.lessons import LessonsScreen
@@ -102,6 +103,7 @@ def _entries() -> Iterator[tuple[str, Entry]]:
     )
     yield "build-saved", Entry(msg("free build: a toast"), lambda look: _build(look, workshop_bar(), SAVED))
     yield from probe_entries()
+    yield from page_entries()
     for lesson in shipped_lessons():
         yield from lesson_entries(lesson)
 

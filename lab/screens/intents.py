@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from lab.lesson.asked import Side
     from lab.simulation.commands import Command
 
-Place = Literal["start", "lessons", "lesson", "probe", "build"]
+Place = Literal["start", "lessons", "lesson", "probe", "build", "page"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,7 +52,8 @@ class AskMore:
 class Go:
     """Show another place.
 
-    name: for "lesson" the lesson's ("" is the first one); for "build" "builds" opens the list of builds.
+    name: for "lesson" the lesson's ("" is the first one), and for "page", its teacher's page; for "build" "builds"
+    opens the list of builds.
     """
 
     place: Place

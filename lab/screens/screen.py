@@ -9,6 +9,7 @@ The laboratory makes screens by these names:
     lab.screens.free_build.FreeBuildScreen   shows BuildModel
     lab.screens.questions.screen.QuestionScreen      shows QuestionModel   (predict, watch, explain, finished)
     lab.screens.probe.ProbeScreen            shows ProbeModel
+    lab.screens.teachers_page.TeachersPageScreen     shows TeachersPageModel
 """
 
 from __future__ import annotations
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
     from lab.lesson.probe.items import Item
     from lab.lesson.probe.probe import Probe
     from lab.lesson.run import Run
+    from lab.lesson.teaching import TeachingSheet
     from lab.outline.node import Node
     from lab.simulation.benches.finger import FingerTool
     from lab.simulation.benches.hanging_bar import HangingBar
@@ -175,6 +177,16 @@ class ProbeModel:
     def item(self) -> Item | None:
         """What is asked now."""
         return self.probe.item
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TeachersPageModel:
+    """The teacher's page of a lesson.  name: the lesson's, as commands take it."""
+
+    setting: Setting
+    name: str
+    sheet: TeachingSheet
+    notice: Notice | None = None
 
 
 Model = TypeVar("Model", contravariant=True)

@@ -17,11 +17,16 @@ from lab.terminal.lesson_text import play
 
 
 def run(args: argparse.Namespace, console: Console, paths: Paths) -> int:
-    """List the lessons, or run one."""
+    """List the lessons, print the teacher's page of one, or run one."""
     shelf = shelf_of(paths)
     if args.lesson is None:
+        if args.page:
+            raise Stopped(console.words.say("lesson: --page needs a lesson; `tiltbench lesson` lists them"))
         return list_lessons(shelf, console)
     lesson = named_lesson(shelf, args.lesson, console)
+    if args.page:
+        print_page(lesson, args.seed, console)
+        return 0
     if args.text:
         play_text(lesson, args.seed, console, paths)
         return 0
@@ -59,6 +64,15 @@ def named_lesson(shelf: Shelf, name: str, console: Console) -> Lesson:
         raise Stopped(say("lesson: there is no lesson {name}; {cure}", name=unknown.name, cure=cure)) from unknown
     except FileFaults as found:
         raise Stopped(*(fault.as_text() for fault in found.faults)) from found
+
+
+def print_page(lesson: Lesson, seed: int | None, console: Console) -> None:
+    """Print the teacher's page of a lesson with the numbers of a seed, of PAGE_SEED where none is given."""
+    from lab.lesson.teaching import PAGE_SEED, teaching_sheet
+    from lab.terminal.teachers_page import page_lines
+
+    for line in page_lines(teaching_sheet(lesson, seed=PAGE_SEED if seed is None else seed), console.words):
+        console.result(line)
 
 
 def play_text(lesson: Lesson, seed: int | None, console: Console, paths: Paths) -> None:
