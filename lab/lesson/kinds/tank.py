@@ -45,7 +45,11 @@ class TankKind(Kind):
         tanks: Tanks | None = task.detail
         if tanks is None:
             return {}
-        named = {"target.low": length(tanks.low_m), "target.high": length(tanks.high_m)}
+        named = {
+            "target.low": length(tanks.low_m),
+            "target.high": length(tanks.high_m),
+            "balance.at": length(task.balance_m, decimals=1),
+        }
         if tanks.plan:
             named["plan.rate"] = volume(tanks.plan[0].rate_m3_s)
         if tanks.pumps:

@@ -8,11 +8,12 @@ from lab import mechanics
 from lab.files import Build
 from lab.lesson.asked import Asked
 from lab.lesson.contrast import Contrast
+from lab.lesson.forms import same
 from lab.lesson.kinds.choices import Told
 from lab.lesson.kinds.kind import Kind
 from lab.lesson.kinds.tank_flights import Tanks, after_pump, path_of, span_m, whole_plan
 from lab.lesson.messages import Message, length, mass, message, msg
-from lab.mechanics import MechanicsError
+from lab.mechanics import MechanicsError, Tank
 
 
 def told_of(kind: Kind, asked: Asked) -> Told:
@@ -28,7 +29,9 @@ def told_of(kind: Kind, asked: Asked) -> Told:
         happened=message(_HAPPENED[find], truth=truth),
         why=message(_WHY[find], truth=truth, tank=heaviest.name, place=length(heaviest.at_m[0]), balance=balance),
         sum=summed,
-        quotient=message(msg("full, {weight}: it balances at {balance}"), weight=mass(summed.mass_kg), balance=balance),
+        quotient=message(
+            msg("at the start, {weight}: it balances at {balance}"), weight=mass(summed.mass_kg), balance=balance
+        ),
         deciding=heaviest.name if heaviest.name in rows else rows[0],
         working=_WORKINGS[find](asked),
         contrast=_contrast(kind, asked),
@@ -43,7 +46,9 @@ _HAPPENED = {
 _WHY = {
     "first": msg("Burning a tank moves the balance point away from it. What is burned last is left alone at the end."),
     "pump": msg("The balance point goes to where the weight is pumped. It was at {balance} before."),
-    "instant": msg("The {tank} is at {place}, the balance point at {balance}. As it empties, that goes away from it."),
+    "instant": msg(
+        "The {tank} is at {place}. As it empties, the balance point goes away from there. It was at {balance} before."
+    ),
 }
 
 
@@ -100,30 +105,38 @@ def _limits(tanks: Tanks) -> Message:
 
 
 def _contrast(kind: Kind, asked: Asked) -> Contrast | None:
-    """The same with less in one tank: what then would be right."""
+    """The same with half as much in one tank: the first that comes out another way, else the first."""
+    contrasts = [_half_as_full(kind, asked, emptied) for emptied in asked.build.tanks]
+    for contrast, is_other in contrasts:
+        if is_other:
+            return contrast
+    return contrasts[0][0] if contrasts else None
+
+
+def _half_as_full(kind: Kind, asked: Asked, emptied: Tank) -> tuple[Contrast, bool]:
+    """The same with half as much in one tank, and whether that comes out another way."""
     build = asked.build
-    for emptied in build.tanks:
-        tanks = tuple(
-            replace(tank, contents_m3=tank.contents_m3 / 2) if tank is emptied else tank for tank in build.tanks
-        )
-        changed = replace(build, tanks=tanks)
-        told = _then(kind, asked, changed)
-        if told is not None:
-            return Contrast(
-                label=message(msg("What if the {tank} were half as full?"), tank=emptied.name),
-                build=changed,
-                balance_point_m=mechanics.moment_sum(changed.all_parts).balance_point_m[0],
-                goes="level",
-                happened=told,
-            )
-    return None
+    halved = replace(emptied, contents_m3=emptied.contents_m3 / 2)
+    changed = replace(build, tanks=tuple(halved if tank is emptied else tank for tank in build.tanks))
+    told, is_other = _then(kind, asked, changed)
+    contrast = Contrast(
+        label=message(msg("What if the {tank} were half as full?"), tank=emptied.name),
+        build=changed,
+        balance_point_m=mechanics.moment_sum(changed.all_parts).balance_point_m[0],
+        goes="level",
+        happened=told,
+    )
+    return contrast, is_other
 
 
-def _then(kind: Kind, asked: Asked, changed: Build) -> Message | None:
+def _then(kind: Kind, asked: Asked, changed: Build) -> tuple[Message, bool]:
+    """What would be right in a changed scene, as a sentence, and whether it is another answer."""
     try:
         answer = kind.truth(replace(asked.task, build=changed))
     except MechanicsError:
         if asked.detail.find == "instant":
-            return message(msg("Then it would never reach a limit, or begin beyond one."))
-        return message(msg("Then not just one of them would do."))
-    return message(msg("Then the answer would be: {answer}."), answer=asked.form.shown(answer))
+            return message(msg("Then it would never reach a limit, or begin beyond one.")), True
+        return message(msg("Then none of them would do, or more than one.")), True
+    is_other = not same(answer, asked.truth, within=asked.tolerance or 0.0)
+    template = msg("Then the answer would be: {answer}.") if is_other else msg("The answer would still be: {answer}.")
+    return message(template, answer=asked.form.shown(answer)), is_other

@@ -149,7 +149,7 @@ TANK_INSTANT_WAYS: tuple[Way[TanksSeen, float], ...] = (
     Way(
         name="weight_stays",
         predict=weight_stays,
-        sentence=msg("{given} is right if nothing got lighter. What is left weighs less and less, so it goes faster."),
+        sentence=msg("{given} would be right if nothing got lighter. The rest weighs less and less: it goes faster."),
     ),
     Way(
         name="when_empty",
