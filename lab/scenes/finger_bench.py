@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from math import ceil, floor
-
+from lab.scenes.boxwood import draw_boxwood
 from lab.scenes.finger_shapes import blended
 from lab.scenes.finger_stage import FingerStage, FingerView, carriage_box, plate_text
 from lab.scenes.labels import LabelBoard
-from lab.scenes.rail import nice_step
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
 
@@ -69,13 +67,8 @@ def draw_rule(canvas: Canvas, view: FingerView, stage: FingerStage, board: Label
     rule = stage.rule
     for legs in trestle_boxes(view, stage):
         _draw_trestle(canvas, view, legs)
-    canvas.box(rule, fill=theme.wood, outline=theme.wood_edge, width=sizes.stroke, radius=sizes.px(3))
-    cap = sizes.px(7)
-    for x in (rule.x, rule.right - cap):
-        canvas.box(
-            Rect(x, rule.y, cap, rule.h), fill=theme.brass, outline=theme.brass_edge, width=sizes.px(1.5), radius=2
-        )
-    _draw_marks(canvas, view, stage)
+    span_m = (view.tool.left_m, view.tool.right_m)
+    draw_boxwood(canvas, view.look, rule, view.readings.units, x_px=stage.camera.x_px, span_m=span_m)
     board.keep_clear([rule])
     gap, size = sizes.px(8), sizes.text("small")
     # Where nothing fits beside the rule, the unit stands below its end.
@@ -104,29 +97,6 @@ def _draw_trestle(canvas: Canvas, view: FingerView, legs: Rect) -> None:
     if legs.h > sizes.px(50):
         across, level = spread * 0.68, legs.y + 0.62 * legs.h
         canvas.line(((x - across, level), (x + across, level)), theme.wood_edge, width=sizes.px(3))
-
-
-def _draw_marks(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
-    look, units, rule = view.look, view.readings.units, stage.rule
-    sizes, words = look.sizes, look.words
-    size = sizes.text("small")
-    first, last = units.from_m(view.tool.left_m), units.from_m(view.tool.right_m)
-    px_per_unit = stage.camera.length_px(units.to_m(1.0))
-    decimals = 0 if last - first >= 4 else 1
-    widest = max(canvas.text_size(words.number(end, decimals), size=size)[0] for end in (first, last))
-    major = nice_step((widest + sizes.px(40)) / px_per_unit)
-    minor = max(nice_step(sizes.px(7) / px_per_unit), major / 10)
-    for index in range(ceil(first / minor - 1e-9), floor(last / minor + 1e-9) + 1):
-        value = index * minor
-        x = stage.camera.x_px(units.to_m(value))
-        is_major = abs(value / major - round(value / major)) < 1e-6
-        is_half = abs(2 * value / major - round(2 * value / major)) < 1e-6
-        tick = sizes.px(11 if is_major else 8 if is_half else 5)
-        canvas.line(((x, rule.y + 2), (x, rule.y + tick)), look.theme.on_material, width=sizes.px(2 if is_major else 1))
-        if is_major:
-            text = words.number(value, 0 if major >= 1 else 1)
-            at = (x, rule.y + sizes.px(11) + (rule.h - sizes.px(11)) / 2)
-            canvas.text(text, at, size=size, color=look.theme.on_material, anchor="center middle")
 
 
 def draw_finger(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:

@@ -66,7 +66,8 @@ class Hanging:
 
     at_m: the place that the cord is tied to.  pitch_rad: nose up positive, turns the side view.  roll_rad: right
     wing down positive, turns the front view.  reach_rad: how far it may turn later; the picture keeps room for
-    it, so that nothing jumps.  plumb: whether a plumb line falls from that place.
+    it, so that nothing jumps.  plumb: whether a plumb line falls from that place.  cord: whether it hangs at all; else
+    it is only turned about that place, as a push does in flight.
     """
 
     at_m: Vector
@@ -74,6 +75,7 @@ class Hanging:
     roll_rad: float = 0.0
     reach_rad: float = 0.0
     plumb: bool = False
+    cord: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

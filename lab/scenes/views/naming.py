@@ -1,0 +1,165 @@
+"""Names of parts with their weights: each as near to its part as it finds a free place, the same one every time."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from lab.scenes.labels import LabelBoard, Spot
+from lab.scenes.views.changes import label_face
+from lab.scenes.views.paint import LEAST_PX, solid_px
+from lab.scenes.views.stage import Panel
+from lab.scenes.views.things import Thing, called, things_of
+from lab.scenes.views.view import BodyView
+from lab.ui.canvas import Canvas
+from lab.ui.geometry import Point, Rect, bounding
+
+SLICES = 14
+ROWS = 5
+SMALLER = 0.87
+"""Of the small text: a name that finds no room is set a little smaller before it is shortened."""
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """What is named: at which box, with which words, longer ones first."""
+
+    key: str
+    box: Rect
+    texts: tuple[str, ...]
+    strong: bool
+
+
+def thing_rings_px(view: BodyView, panel: Panel, thing: Thing) -> list[list[Point]]:
+    """The outlines of a thing in a face in pixels, as the body lies now."""
+    least = view.look.sizes.px(LEAST_PX)
+    if thing.hung:
+        x, y = panel.px(thing.at_m)
+        scale = panel.camera.px_per_m
+        return [solid_px([(x + scale * a, y - scale * b) for a, b in rings[0]], least)
+                for rings in thing.patches[panel.face]]  # fmt: skip
+    return [solid_px([panel.flat_px(place) for place in rings[0]], least) for rings in thing.patches[panel.face]]
+
+
+def thing_box(view: BodyView, panel: Panel, thing: Thing) -> Rect | None:
+    """The bounds of a thing in a face; None where it shows nothing there."""
+    points = [point for ring in thing_rings_px(view, panel, thing) for point in ring]
+    return bounding(points) if points else None
+
+
+def obstacles(view: BodyView, panel: Panel) -> list[Rect]:
+    """The body as slices that names keep clear of."""
+    found = []
+    for thing in things_of(view.body):
+        for ring in thing_rings_px(view, panel, thing):
+            found += _slices(ring)
+    return found
+
+
+def _slices(ring: list[Point]) -> list[Rect]:
+    """An outline cut upright into pieces, each the box of what lies in it."""
+    box = bounding(ring)
+    wide = box.w / SLICES
+    if wide <= 2.0:
+        return [box]
+    found = []
+    edges = list(zip(ring, [*ring[1:], ring[0]], strict=True))
+    for number in range(SLICES):
+        left, right = box.x + number * wide, box.x + (number + 1) * wide
+        ys = [y for x, y in ring if left <= x <= right]
+        for (x0, y0), (x1, y1) in edges:
+            for x in (left, right):
+                if x0 != x1 and min(x0, x1) <= x <= max(x0, x1):
+                    ys.append(y0 + (x - x0) / (x1 - x0) * (y1 - y0))
+        if ys:
+            found.append(Rect(left, min(ys), wide, max(ys) - min(ys)))
+    return found
+
+
+def named_things(view: BodyView, panel: Panel) -> list[Named]:
+    """What is named in a face, from the left to the right; the deciding parts first."""
+    if view.labels == "none":
+        return []
+    found = []
+    drawn = {thing.name: thing for thing in things_of(view.body) if thing.name}
+    for thing in things_of(view.body):
+        if thing.mass_kg > 0 and label_face(view, thing) == panel.face:
+            box = thing_box(view, panel, thing)
+            if box is not None:
+                found.append(_named(view, thing.key, thing.name, thing.mass_kg, box))
+    keys = {thing.key for thing in things_of(view.body)}
+    for part in view.body.parts:
+        surface = drawn.get(called(part.name))
+        if f"part:{part.name}" in keys or f"tank:{part.name}" in keys or surface is None:
+            continue
+        if label_face(view, surface) == panel.face:
+            x, y = panel.px(part.at_m)
+            found.append(_named(view, surface.key, part.name, part.mass_kg, Rect(x - 2, y - 2, 4, 4)))
+    return sorted(found, key=lambda one: (not one.strong, one.box.center[0], one.key))
+
+
+def _named(view: BodyView, key: str, name: str, mass_kg: float, box: Rect) -> Named:
+    words = view.look.words
+    text = words.content(name.replace("/", " "))
+    strong = name in view.highlighted
+    if view.labels == "names":
+        return Named(key, box, (text,), strong)
+    weight = view.readings.weight_with_unit(mass_kg)
+    return Named(key, box, (words.say("{part} {weight}", part=text, weight=weight), weight), strong)
+
+
+def draw_names(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) -> None:
+    """Write the names; a line leads to those that lie off their part."""
+    solid = obstacles(view, panel)
+    board.keep_clear(solid)
+    theme, sizes = view.look.theme, view.look.sizes
+    usual = (sizes.text("small"), round(SMALLER * sizes.text("small")))
+    for named in named_things(view, panel):
+        color = theme.ink if named.strong else theme.soft
+        spots = _spots(view, named.box, solid)
+        placed = board.place_one_of(named.texts, spots, sizes=usual, color=color, bold=named.strong)
+        if placed is not None:
+            _draw_leader(canvas, view, named.box, placed)
+
+
+def _spots(view: BodyView, box: Rect, solid: list[Rect]) -> list[Spot]:
+    """Places for a name: under the body below its part, over it, beside the part; then farther off."""
+    sizes = view.look.sizes
+    gap, line = sizes.px(6), 1.32 * sizes.text("small")
+    x, right = box.center[0], (box.right, box.center[1])
+    over = [each for each in solid if each.x - gap < x < each.right + gap]
+    low = max([box.bottom, *(each.bottom for each in over)])
+    high = min([box.y, *(each.y for each in over)])
+    spots: list[Spot] = []
+    for row in range(ROWS):
+        down, up = low + gap + row * line, high - gap - row * line
+        for dx in (0.0, 0.5, -0.5, 1.2, -1.2):
+            shift = dx * 5.0 * sizes.text("small") * 0.5
+            spots.append(((x + shift, down), "center top"))
+            spots.append(((x + shift, up), "center bottom"))
+        spots.append(((x - gap, down), "left top"))
+        spots.append(((x + gap, down), "right top"))
+        if row == 0:
+            spots += [((right[0] + gap, right[1]), "left middle"), ((box.x - gap, right[1]), "right middle")]
+    beyond_right = max([box.right, *(each.right for each in solid if each.y < right[1] < each.bottom)])
+    beyond_left = min([box.x, *(each.x for each in solid if each.y < right[1] < each.bottom)])
+    spots += [((beyond_right + gap, right[1]), "left middle"), ((beyond_left - gap, right[1]), "right middle")]
+    return spots
+
+
+def _draw_leader(canvas: Canvas, view: BodyView, box: Rect, text: Rect) -> None:
+    """From a part to its name, where that is not right beside it."""
+    sizes, theme = view.look.sizes, view.look.theme
+    if text.grown(sizes.px(9)).intersects(box):
+        return
+    start_x = min(max(box.center[0], text.x + 4), text.right - 4)
+    inside = min(max(start_x, box.x), box.right)
+    if text.y >= box.bottom:
+        ends = ((inside, box.bottom), (start_x, text.y + 1))
+    elif text.bottom <= box.y:
+        ends = ((inside, box.y), (start_x, text.bottom - 1))
+    elif text.x >= box.right:
+        ends = ((box.right, box.center[1]), (text.x - 2, text.center[1]))
+    else:
+        ends = ((box.x, box.center[1]), (text.right + 2, text.center[1]))
+    canvas.line(ends, theme.edge, width=max(1.0, sizes.px(1)))
+    canvas.circle(ends[0], max(2.0, sizes.px(2)), fill=theme.edge)
