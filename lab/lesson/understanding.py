@@ -23,6 +23,11 @@ _NUMBER = re.compile(rf"(?:at|about|around|by)?\s*(?P<figures>{FIGURES})\s*(?P<u
 _CLOCK = re.compile(r"(?P<minutes>\d+)\s*(?::|m|min|minutes?)\s*(?P<seconds>\d+(?:[.,]\d+)?)\s*(?:s|sec|seconds?)?")
 _MANY = re.compile(rf"(?P<figures>{FIGURES})(?:\s*(?P<unit>[a-z\"]+))?")
 
+_MARKED_THOUSANDS = re.compile(r"(?<![0-9.,])[0-9]{1,3}(?:[\u00a0\u202f][0-9]{3})+(?![0-9])")
+"""Figures parted in threes as a screen writes them, by a space that holds them together: 3 620."""
+_SPACED_THOUSANDS = re.compile(r"(?<![0-9.,])[0-9]{1,3}(?: [0-9]{3})+(?![0-9])")
+"""The same with a plain space, as one types it; of several numbers it would make one."""
+
 _POUND_KG, _INCH_M = UNITS["lb-in"].to_kg(1.0), UNITS["lb-in"].to_m(1.0)
 _UNIT_WORDS: dict[Quantity, dict[float, str]] = {
     "length": {
@@ -74,7 +79,7 @@ Heard = Understood | Unclear
 
 def understand(asked: Asked, text: str) -> Heard:
     """Return what `text` means as an answer to `asked`; never raises, whatever was typed."""
-    said = " ".join(text.split()).casefold()
+    said = " ".join(_together(_MARKED_THOUSANDS, text).split()).casefold()
     form, units = asked.form, asked.units
     hear: Callable[[str], Heard]
     if isinstance(form, Choice):
@@ -153,7 +158,7 @@ def _plain(form: Number, units: UnitSystem, said: str) -> float | None:
     """Return a number in SI, with its unit or in the scene's own; None where it is none."""
     if form.quantity == "time" and (clock := _CLOCK.fullmatch(said)):
         return 60 * float(clock["minutes"]) + _figures(clock["seconds"])
-    found = _NUMBER.fullmatch(said)
+    found = _NUMBER.fullmatch(_together(_SPACED_THOUSANDS, said))
     return None if found is None else _in_si(form.quantity, units, found["figures"], found["unit"])
 
 
@@ -174,6 +179,11 @@ def _in_si(quantity: Quantity, units: UnitSystem, figures: str, unit: str) -> fl
     if unit:
         return _figures(figures) * known[unit] if unit in known else None
     return to_si(quantity, _figures(figures), units)
+
+
+def _together(thousands: re.Pattern[str], text: str) -> str:
+    """Return the text with figures that are parted in threes closed up."""
+    return thousands.sub(lambda found: re.sub(r"\s", "", found[0]), text)
 
 
 def _figures(text: str) -> float:

@@ -26,6 +26,25 @@ def test_a_place_is_read_with_point_or_comma_and_with_or_without_a_unit(boat_hoo
     assert heard.value == pytest.approx(cm / 100, abs=1e-9)
 
 
+@pytest.fixture
+def anchor():
+    lesson = read_lesson(Path(__file__).parents[3] / "lessons" / "middle" / "weight-times-arm.toml")
+    (index,) = (i for i, question in enumerate(lesson.questions) if question.name == "weigh-the-anchor")
+    return ask(lesson, index, seed=1)
+
+
+@pytest.mark.parametrize("typed", ["3620", "3 620", "3 620 g", "3\u202f620 g", "3\u00a0620", "3 620,0 g", "3.62 kg"])
+def test_thousands_may_be_parted_as_a_screen_shows_them(anchor, typed):
+    heard = understand(anchor, typed)
+    assert isinstance(heard, Understood)
+    assert heard.value == pytest.approx(3.62, abs=1e-9)
+
+
+@pytest.mark.parametrize("typed", ["36 20", "3 6200", "3.6 200", "3620 250", "3 62"])
+def test_figures_that_are_not_parted_in_threes_are_asked_again(anchor, typed):
+    assert isinstance(understand(anchor, typed), NotUnderstood)
+
+
 def test_a_unit_changes_nothing_to_the_last_bit(boat_hook):
     values = {understand(boat_hook, typed).value for typed in ("5.6", "56 mm", "0.056 m", "5,6 cm")}
     assert len(values) == 1
