@@ -18,7 +18,7 @@ from lab.lesson.actions import (
 )
 from lab.lesson.asked import SIDES, Asked, Side
 from lab.lesson.asking import ask
-from lab.lesson.checking import check_lesson
+from lab.lesson.checking import Report, check_lesson, lesson_report
 from lab.lesson.contrast import Contrast
 from lab.lesson.editors import lesson_schema
 from lab.lesson.explaining import explain
@@ -29,6 +29,7 @@ from lab.lesson.lesson import Lesson, Question, TeachersPage
 from lab.lesson.messages import Amount, Message, Wording, render, shown_amount
 from lab.lesson.reading import lesson_files, read_lesson
 from lab.lesson.run import Run, start, step
+from lab.lesson.telling_apart import ToldApart
 from lab.lesson.understanding import Understood, understand
 
 __all__ = [
@@ -57,6 +58,7 @@ __all__ = [
     "Option",
     "Question",
     "Refusal",
+    "Report",
     "Run",
     "RunEvent",
     "Set",
@@ -65,6 +67,7 @@ __all__ = [
     "Sure",
     "Sureness",
     "TeachersPage",
+    "ToldApart",
     "Unclear",
     "Understood",
     "Watched",
@@ -73,6 +76,7 @@ __all__ = [
     "check_lesson",
     "explain",
     "lesson_files",
+    "lesson_report",
     "lesson_schema",
     "read_lesson",
     "render",

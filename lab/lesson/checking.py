@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
-from lab.files import Fault, KeyPath, shown
+from lab.files import Fault, Keyed, KeyPath, shown
 from lab.lesson.fault_places import FaultPlaces
 from lab.lesson.kinds import kind_of
 from lab.lesson.lesson import Lesson, Question
-from lab.lesson.matching import Blur, blurs, never_apart
+from lab.lesson.matching import Blur, blurs
 from lab.lesson.messages import words_in
+from lab.lesson.telling_apart import ToldApart, never_apart, told_apart
 from lab.lesson.variation import Draw, Drawing
 
 SEEDS = 60
@@ -35,17 +37,40 @@ MOST_WORDS = 40
 """Words on the screen before a learner can act; more are not read."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Report:
+    """Everything that is to be said about a lesson file.
+
+    faults: what stops it.  warnings: what it cannot do that it should.  apart: for each question, which ways of
+    thinking it tells apart; none where there are faults.
+    """
+
+    faults: tuple[Fault, ...]
+    warnings: tuple[Fault, ...] = ()
+    apart: tuple[ToldApart, ...] = ()
+
+
 def check_lesson(path: Path) -> tuple[tuple[Fault, ...], tuple[Fault, ...]]:
     """Return (faults, warnings) of a lesson file; never raises for what is in the file."""
+    report = lesson_report(Path(path))
+    return report.faults, report.warnings
+
+
+def lesson_report(path: Path, keyed: Keyed | None = None) -> Report:
+    """Return everything that is to be said about a lesson file; never raises for what is in the file.
+
+    keyed: what is in the file, where it has been read already.
+    """
     # Imported here for pydantic's sake: see `reading`.
     from lab.lesson.making import lesson_or_faults
 
-    lesson, faults, lines = lesson_or_faults(Path(path))
+    lesson, faults, lines = lesson_or_faults(path, keyed)
     if lesson is None:
-        return faults, ()
+        return Report(faults=faults)
     places = FaultPlaces(str(path), lines)
     unsolvable: list[Fault] = []
     warnings: list[Fault] = []
+    apart: list[ToldApart] = []
     for index, question in enumerate(lesson.questions):
         at: KeyPath = ("question", index)
         draws = _draws(lesson, question)
@@ -54,7 +79,8 @@ def check_lesson(path: Path) -> tuple[tuple[Fault, ...], tuple[Fault, ...]]:
             cure = "widen the ranges, or claim fewer ways of thinking"
             unsolvable.append(places.fault((*at, "vary"), what, cure))
         warnings += [places.fault((*at, *key), what, cure) for key, what, cure in _warnings(question, draws)]
-    return tuple(unsolvable), tuple(warnings)
+        apart.append(told_apart(question.name, [draw.task for draw in draws]))
+    return Report(faults=tuple(unsolvable), warnings=tuple(warnings), apart=() if unsolvable else tuple(apart))
 
 
 def _draws(lesson: Lesson, question: Question) -> list[Draw]:
@@ -83,7 +109,7 @@ def _says_nothing(question: Question, draws: list[Draw]) -> bool:
     found, tries = len(drawn), sum(drawn)
     if found - SURE * found**0.5 < RARE * tries:
         return False
-    return not (question.is_silent and never_apart(draw.task for draw in draws))
+    return not (question.is_silent and never_apart([draw.task for draw in draws]))
 
 
 def _warnings(question: Question, draws: list[Draw]) -> Iterator[tuple[KeyPath, str, str]]:
@@ -96,7 +122,7 @@ def _warnings(question: Question, draws: list[Draw]) -> Iterator[tuple[KeyPath, 
         if draw.quality != "clear":
             found |= dict.fromkeys(blurs(draw.task, question.claims))
     if question.is_silent:
-        for group in never_apart(draw.task for draw in draws):
+        for group in never_apart([draw.task for draw in draws]):
             what = "no answer tells apart: " + ", ".join(group)
             yield ("ways",), what, "name in `ways` what it should tell apart, or write `ways = []`"
     for blur in found:

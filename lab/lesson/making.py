@@ -17,10 +17,15 @@ from lab.lesson.schema_faults import table_faults, what_can_be_read
 from lab.lesson.soundness import question_faults
 
 
-def lesson_or_faults(path: Path) -> tuple[Lesson | None, tuple[Fault, ...], Mapping[KeyPath, int]]:
-    """Return the lesson, or None, every fault of its file, and the lines of its keys; nothing in it makes it raise."""
+def lesson_or_faults(
+    path: Path, keyed: Keyed | None = None
+) -> tuple[Lesson | None, tuple[Fault, ...], Mapping[KeyPath, int]]:
+    """Return the lesson, or None, every fault of its file, and the lines of its keys; nothing in it makes it raise.
+
+    keyed: what is in the file, where it has been read already.
+    """
     try:
-        keyed = load(path)
+        keyed = load(path) if keyed is None else keyed
     except FileFaults as unreadable:
         return None, unreadable.faults, {}
     places = FaultPlaces(str(path), keyed.lines)

@@ -24,12 +24,20 @@ def truth_of(task: Task) -> Answer:
 
     Raises MechanicsError where the parts are no body, and ValueError where the scene lacks what is asked about.
     """
-    return kind_of(task).truth(task)
+    known = task.worked_out
+    if "truth" not in known:
+        known["truth"] = kind_of(task).truth(task)
+    truth: Answer = known["truth"]
+    return truth
 
 
 def predictions(task: Task) -> tuple[Fit, ...]:
     """Return what every way of thinking but the right one would answer."""
-    return kind_of(task).predictions(task)
+    known = task.worked_out
+    if "said" not in known:
+        known["said"] = kind_of(task).predictions(task)
+    said: tuple[Fit, ...] = known["said"]
+    return said
 
 
 def fits(asked: Asked, value: Answer) -> tuple[Fit, ...]:
@@ -105,25 +113,3 @@ def mixed_up(task: Task, claims: tuple[str, ...], said: tuple[Fit, ...]) -> tupl
         )
         found.extend(Blur(claim=claim, other=name) for name in dict.fromkeys(others))
     return tuple(found)
-
-
-def never_apart(tasks: Iterable[Task]) -> tuple[tuple[str, ...], ...]:
-    """Return groups of ways of thinking whose answers are the same whatever numbers are drawn.
-
-    tasks: one question with several drawings of its numbers.  "the right answer" may be one of a group.
-    """
-    drawn = [(_answers(task), task.within) for task in tasks]
-    names = [name for name in drawn[0][0] if all(name in answers for answers, _ in drawn)]
-    groups: list[list[str]] = []
-    for name in names:
-        for group in groups:
-            if all(same(answers[group[0]], answers[name], within=within) for answers, within in drawn):
-                group.append(name)
-                break
-        else:
-            groups.append([name])
-    return tuple(tuple(group) for group in groups if len(group) > 1)
-
-
-def _answers(task: Task) -> dict[str, Answer]:
-    return {"the right answer": truth_of(task)} | {each.name: each.answer for each in predictions(task)}

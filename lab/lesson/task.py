@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
@@ -20,6 +20,7 @@ class Task:
     kind: the question's kind by name.  build: the scene.
     detail: what its kind needs beside the scene, in SI (where it hangs, what is moved); None where the scene is all.
     tolerance: half the width that counts, in SI; None where one chooses.
+    worked_out: what `matching` has worked out of it, by name.
 
     It has no slots, so that what follows from it is worked out once only: a question is tried with many numbers.
     """
@@ -28,6 +29,7 @@ class Task:
     build: Build
     detail: Any = None
     tolerance: float | None = None
+    worked_out: dict[str, Any] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     @property
     def units(self) -> UnitSystem:

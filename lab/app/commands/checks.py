@@ -11,7 +11,8 @@ from typing import Literal
 from lab.app.console import Console
 from lab.app.paths import Paths
 from lab.files import Fault, FileFaults, build_from_table, load
-from lab.lesson import check_lesson
+from lab.lesson import ToldApart, lesson_report
+from lab.outline.words import Words, msg
 
 #: What only a lesson has at its top level; a build has parts, a bar or a pivot there.
 _LESSON_KEYS = frozenset({"question", "level", "aim"})
@@ -19,12 +20,13 @@ _LESSON_KEYS = frozenset({"question", "level", "aim"})
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Checked:
-    """One file and what is to be said about it."""
+    """One file and what is to be said about it.  apart: of a lesson, what its questions tell about thinking."""
 
     path: str
     kind: Literal["lesson", "build", "file"]
     faults: tuple[Fault, ...] = ()
     warnings: tuple[Fault, ...] = ()
+    apart: tuple[ToldApart, ...] = ()
 
 
 def run(args: argparse.Namespace, console: Console, paths: Paths) -> int:
@@ -33,7 +35,9 @@ def run(args: argparse.Namespace, console: Console, paths: Paths) -> int:
     faults = [fault for result in checked for fault in result.faults]
     warnings = [fault for result in checked for fault in result.warnings]
     if args.json and not faults:
-        console.json({"files": len(checked), "faults": [], "warnings": [warning.as_json() for warning in warnings]})
+        report = {result.path: [_as_json(each) for each in result.apart] for result in checked if result.apart}
+        said = [warning.as_json() for warning in warnings]
+        console.json({"files": len(checked), "faults": [], "warnings": said, "apart": report})
         return 0
     if not args.json:
         _list(checked, console)
@@ -47,8 +51,36 @@ def _list(checked: list[Checked], console: Console) -> None:
     for result in checked:
         if not result.faults:
             console.result(f"{result.path}: {kinds[result.kind]}")
+            for each in result.apart:
+                console.result("  " + _apart(each, console.words))
         for warning in result.warnings:
             console.talk(say("warning: {fault}", fault=warning.as_text()))
+
+
+def _apart(apart: ToldApart, words: Words) -> str:
+    """One line about one question."""
+    say = words.say
+    said = [
+        say(template, ways=", ".join(ways))
+        for template, ways in (
+            (msg("tells apart: {ways}"), apart.always),
+            (msg("with some numbers: {ways}"), apart.sometimes),
+            (msg("never apart: {ways}"), [" = ".join(group) for group in apart.never]),
+            (msg("always like one or another: {ways}"), apart.mixed),
+        )
+        if ways
+    ]
+    return f"{apart.question}: {'; '.join(said) or say('tells nothing apart')}"
+
+
+def _as_json(apart: ToldApart) -> dict[str, object]:
+    return {
+        "question": apart.question,
+        "always": list(apart.always),
+        "sometimes": list(apart.sometimes),
+        "never": [list(group) for group in apart.never],
+        "mixed": list(apart.mixed),
+    }
 
 
 def _checked_all(path: str) -> list[Checked]:
@@ -65,8 +97,8 @@ def _checked(path: str) -> Checked:
     try:
         keyed = load(path)
         if _LESSON_KEYS & keyed.data.keys():
-            faults, warnings = check_lesson(Path(path))
-            return Checked(path=path, kind="lesson", faults=faults, warnings=warnings)
+            report = lesson_report(Path(path), keyed)
+            return Checked(path=path, kind="lesson", faults=report.faults, warnings=report.warnings, apart=report.apart)
         build_from_table(keyed.data, keyed.lines, path)
     except FileFaults as found:
         return Checked(path=path, kind="file", faults=found.faults)
