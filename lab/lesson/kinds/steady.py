@@ -129,7 +129,7 @@ def _told(kind: SteadyKind, asked: Asked) -> Told:
         "neutral": length(neutral.at_m, decimals=1),
         "balance": length(balance_m, decimals=1),
         "chord": length(neutral.chord.length_m, decimals=1),
-        "percent": number(100 * margin.margin, decimals=1),
+        "percent": number(_shown_percent(asked.task), decimals=0),
     }
     quotient = message(msg("({neutral} − {balance}) / {chord} = {percent} per cent of the mean chord"), **places)
     return Told(
@@ -153,15 +153,22 @@ def _told(kind: SteadyKind, asked: Asked) -> Told:
     )
 
 
+def _shown_percent(task: Task) -> float:
+    """The margin in hundredths of the chord, of the figures that are shown: a learner who divides them agrees."""
+    neutral, seen = neutral_of(task.build.surfaces), _along(task)
+    chord = round(task.units.from_m(neutral.chord.length_m), 1)
+    return 100 * (round(seen.neutral, 1) - round(seen.balance, 1)) / chord
+
+
 _HAPPENED = {
     "steady": msg("Its nose comes down again by itself."),
     "neutral": msg("Its nose stays where it was pushed."),
     "runs away": msg("Its nose goes on rising by itself."),
 }
 _WHY = {
-    "steady": msg("It balances at {balance}, ahead of its neutral point at {neutral}. So it turns back by itself."),
-    "neutral": msg("It balances at {balance}, at its neutral point. So nothing turns it back or on."),
-    "runs away": msg("It balances at {balance}, behind its neutral point at {neutral}. So it turns on by itself."),
+    "steady": msg("It balances at {balance}, ahead of its neutral point at {neutral}. So its nose comes back."),
+    "neutral": msg("It balances at {balance}, at its neutral point. So nothing turns it either way."),
+    "runs away": msg("It balances at {balance}, behind its neutral point at {neutral}. So its nose goes on."),
 }
 
 KIND = SteadyKind()

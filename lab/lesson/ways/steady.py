@@ -80,7 +80,7 @@ STEADY_WAYS: tuple[Way[AlongAirframe, Goes], ...] = (
     Way(
         name="tail_does_it",
         predict=tail_does_it,
-        sentence=msg("A tail shifts the neutral point. Whether it is steady depends on where it balances, too."),
+        sentence=msg("A tail only shifts the neutral point. With or without one, it matters where it balances."),
     ),
     Way(
         name="swapped",
