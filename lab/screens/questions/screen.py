@@ -16,11 +16,10 @@ from lab.lesson import (
     Watched,
     render,
 )
-from lab.outline import Node
 from lab.outline.words import msg
 from lab.screens.intents import Answer, Back, ChangeSetting, Go, Intent, ShowContrast
 from lab.screens.notices import with_notice
-from lab.screens.page import Page
+from lab.screens.page import PageScreen
 from lab.screens.questions.answering import chosen, drafted, first_key, given
 from lab.screens.questions.layout import Spread
 from lab.screens.questions.lesson_end import TO_BUILD, TO_LESSONS, lesson_end, lesson_end_foot
@@ -39,10 +38,8 @@ from lab.screens.questions.scope import (
 )  # fmt: skip
 from lab.screens.questions.text import text_sheet
 from lab.screens.reading_page import ReadingPage
-from lab.screens.screen import Outcome, QuestionModel
+from lab.screens.screen import QuestionModel
 from lab.screens.top_bar import UNITS, next_units, top_bar
-from lab.ui.canvas import Canvas
-from lab.ui.events import Event
 from lab.ui.look import Look
 from lab.ui.outcomes import (
     Changed,
@@ -77,12 +74,11 @@ _ACTIONS: dict[str, Action] = {
 }
 
 
-class QuestionScreen:
+class QuestionScreen(PageScreen[QuestionModel]):
     """Shows one question after the other; keeps what is half done: a drag, an open dialog."""
 
     def __init__(self, look: Look) -> None:
-        self._page = Page(look, help_lines=HELP_LINES)
-        self._model: QuestionModel | None = None
+        super().__init__(look, help_lines=HELP_LINES)
         self._drag_from: tuple[float | None] | None = None
         self._draft: tuple[float | None, ...] = ()
         self._ideas: dict[tuple[int, int], tuple[Asked, Message]] = {}
@@ -91,9 +87,8 @@ class QuestionScreen:
     def show(self, model: QuestionModel) -> None:
         """Take a new model."""
         hinted = self._model is not None and model.run.hints > self._model.run.hints
-        self._model = model
         self._remember(model)
-        self._refresh()
+        super().show(model)
         if hinted:
             # A hint pushes its button down; what was asked for, just above it, must be seen.
             self._page.desk.focus(HINT)
@@ -102,32 +97,6 @@ class QuestionScreen:
             self._at, self._draft = at, ()
             if self._page.desk.by_keyboard:
                 self._page.desk.focus(self._first_key(model))
-
-    def restyle(self, look: Look) -> None:
-        """Take another look."""
-        self._page.desk.restyle(look)
-        self._refresh()
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw the model that was shown last."""
-        self._page.desk.draw(canvas)
-
-    def outline(self) -> Node:
-        """The same as a tree."""
-        return self._page.desk.outline()
-
-    def handle(self, event: Event) -> Outcome:
-        """Answer an event."""
-        if self._model is None:
-            return Outcome()
-        intents: list[Intent] = []
-        events = self._page.desk.handle(event)
-        for happened in events:
-            shared = self._page.answer(happened, self._model.setting)
-            intents += self._answer(happened, self._model) if shared is None else shared
-        if events:
-            self._refresh()
-        return Outcome(consumed=self._page.desk.consumed, intents=tuple(intents))
 
     # --- answering --------------------------------------------------------------------------------------------
 
@@ -217,12 +186,6 @@ class QuestionScreen:
         return tuple(
             (words.content(asked.build.title), render(idea, words, asked.units)) for asked, idea in self._ideas.values()
         )
-
-    def _refresh(self) -> None:
-        model = self._model
-        if model is None:
-            return
-        self._page.show(self._root(model), setting=model.setting, notice=model.notice)
 
     def _root(self, model: QuestionModel) -> Widget:
         look, run, scope = self._page.look, model.run, self._scope(model)
