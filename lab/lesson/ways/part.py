@@ -37,6 +37,9 @@ def not_all_weight(seen: Situation, part: Load) -> float | None:
     weight = sum(load.weight for load in seen.everything) - part.weight
     if part is seen.bar or len(seen.everything) < 2 or weight <= 0:
         return None
+    if abs(part.place - seen.reference) <= NO_ARM and part_left_out(seen, part) is not None:
+        # At the line it has no moment either: that is the way `part_left_out`.
+        return None
     turning = sum(load.weight * (load.place - seen.reference) for load in seen.everything)
     return seen.reference + turning / weight
 

@@ -78,6 +78,15 @@ def test_leaving_out_one_part_of_three_sums_the_other_two():
     assert BY_PART["part_left_out"](BOAT_HOOK, POLE) is None
 
 
+def test_a_part_at_the_line_is_left_out_or_counts_but_never_half():
+    ring = Load(name="ring", weight=240, place=38)
+    at_hook = tool(HOOK, POLE, ring, reference=2.0)
+    # Its moment is nothing, so leaving its weight out as well is leaving out all of it: (2400 + 9120) / 360.
+    assert BY_PART["part_left_out"](at_hook, HOOK) == pytest.approx(32.0, rel=1e-12)
+    assert BY_PART["not_all_weight"](at_hook, HOOK) is None
+    assert BY_PART["not_all_weight"](at_hook, POLE) is not None
+
+
 def test_an_arm_not_moved_counts_from_the_old_line():
     moved = tool(HOOK, POLE, reference=10.0)
     # Arms 2 - 10 and, not moved, 20: (480 × -8 + 120 × 20) / 600 = -2.4 from the line at 10.
