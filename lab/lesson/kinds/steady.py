@@ -82,6 +82,8 @@ class SteadyKind(Kind):
                 place=length(surface.at_m[0]),
             )
             for surface in asked.build.surfaces
+            # A fin does nothing in pitch.
+            if not surface.vertical
         )
 
     def explain(self, asked: Asked, value: Answer, fit: Fit | None, ways: tuple[str, ...]) -> Explanation:
