@@ -85,12 +85,18 @@ def _add_lesson(commands: Commands[_Parser]) -> None:
     how.add_argument("--text", action="store_true", help="in the terminal, answers from standard input")
     how.add_argument("--page", action="store_true", help="print the teacher's page, with every answer")
     command.add_argument("--seed", type=_seed, help="the same seed asks with the same numbers")
+    _add_learner(command)
 
 
 def _add_probe(commands: Commands[_Parser]) -> None:
     command = _command(commands, "probe", "find which rule somebody's answers fit")
     command.add_argument("--text", action="store_true", help="in the terminal, answers from standard input")
     command.add_argument("--seed", type=_seed, help="the same seed and answers ask the same")
+    _add_learner(command)
+
+
+def _add_learner(command: _Parser) -> None:
+    command.add_argument("--learner", metavar="CODE", help="whose answers they are; with --text, or for what is due")
 
 
 def _add_sum(commands: Commands[_Parser]) -> None:

@@ -13,11 +13,12 @@ from typing import Any
 from lab.app.hearing import Hearing
 from lab.app.paths import Paths
 from lab.app.record import Record
+from lab.app.rooms.doors import room_at, way_back
 from lab.app.rooms.room import House, Room
 from lab.app.rooms.start import StartRoom
 from lab.app.seeds import drawn_seed
 from lab.app.settings import Settings, SettingsError, changed, save_settings
-from lab.attempts import new_code
+from lab.attempts import new_code, shown_code
 from lab.outline.node import Node
 from lab.outline.words import Words, msg
 from lab.screens import intents
@@ -127,16 +128,11 @@ class Laboratory:
 
     def open_lesson(self, name: str, *, seed: int | None = None) -> None:
         """Begin a lesson by its name or file, "" for the first; where it cannot be used, say so and stay."""
-        # Rooms are loaded when they are first entered, so that the start screen need not wait for them.
-        from lab.app.rooms.lesson import lesson_room
-
-        self._enter(lesson_room(self.house, name, seed=seed))
+        self._go(intents.Go(place="lesson", name=name), seed=seed)
 
     def open_probe(self, *, seed: int | None = None) -> None:
         """Begin the probe."""
-        from lab.app.rooms.probe import ProbeRoom
-
-        self._enter(ProbeRoom(self.house, seed=self.house.fresh_seed() if seed is None else seed))
+        self._go(intents.Go(place="probe"), seed=seed)
 
     def close(self) -> None:
         """Keep what is to be kept and let go of the record."""
@@ -150,7 +146,7 @@ class Laboratory:
             case intents.Go():
                 self._go(intent)
             case intents.Back():
-                self._back()
+                self._go(way_back(self._room))
             case intents.OpenBuild():
                 self.open_build(intent.path)
             case intents.ChangeSetting():
@@ -158,7 +154,8 @@ class Laboratory:
             case intents.NewLearner():
                 self._change("learner", new_code())
                 self.house.say(
-                    msg("Answers are now kept under the code {code}."), {"code": self.house.settings.learner}
+                    msg("Answers are now kept under the code {code}."),
+                    {"code": shown_code(self.house.settings.learner)},
                 )
             case intents.RetrySave():
                 self._retry()
@@ -167,35 +164,14 @@ class Laboratory:
             case intents.Leave():
                 self._leave()
 
-    def _go(self, to: intents.Go) -> None:
-        match to.place:
-            case "start":
-                self._enter(StartRoom(self.house))
-            case "lessons":
-                from lab.app.rooms.lessons import LessonsRoom
-
-                self._room.close()  # first, so that the list knows what was answered last
-                self._enter(LessonsRoom(self.house))
-            case "build":
-                from lab.app.rooms.build import BuildRoom
-
-                self._enter(BuildRoom(self.house, choosing=to.name == "builds"))
-            case "lesson":
-                self.open_lesson(to.name)
-            case "probe":
-                self.open_probe()
-            case "page":
-                from lab.app.rooms.teachers_page import teachers_page_room
-
-                self._enter(teachers_page_room(self.house, to.name))
-
-    def _back(self) -> None:
-        from lab.app.rooms.lesson import LessonRoom
-        from lab.app.rooms.probe import ProbeRoom
-        from lab.app.rooms.teachers_page import TeachersPageRoom
-
-        below = isinstance(self._room, LessonRoom | ProbeRoom | TeachersPageRoom)
-        self._go(intents.Go(place="lessons" if below else "start"))
+    def _go(self, to: intents.Go, *, seed: int | None = None) -> None:
+        if to.place in ("lessons", "learner"):
+            self._room.close()  # first, so that they know what was answered last
+        room = room_at(self.house, to, seed=seed)
+        if room is None:
+            self._refresh()
+        else:
+            self._enter(room)
 
     def _enter(self, room: Room | None) -> None:
         """Show a place; where there is none, stay: why has been said."""

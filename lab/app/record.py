@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from pathlib import Path
 
 from lab import attempts
@@ -45,14 +44,19 @@ class Record:
         self.trouble = None
         return True
 
-    def progress(self, learner: str) -> dict[str, int]:
-        """How many questions of each lesson this learner has locked an answer to; nothing where it cannot be read."""
+    def of(self, learner: str) -> tuple[attempts.Attempt, ...]:
+        """One learner's attempts, oldest first; none where the record cannot be read."""
         try:
-            kept = self._opened().attempts(learner=learner)
+            return self._opened().attempts(learner=learner)
         except attempts.AttemptsError:
-            return {}
-        questions = {(attempt.lesson, attempt.question) for attempt in kept if attempt.locked}
-        return Counter(lesson for lesson, _ in questions)
+            return ()
+
+    def codes(self) -> tuple[attempts.Used, ...]:
+        """The codes that answers are kept under, the latest used first; none where the record cannot be read."""
+        try:
+            return self._opened().codes()
+        except attempts.AttemptsError:
+            return ()
 
     def close(self) -> None:
         """Try once more to write what waits, then let go of the file."""

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from lab.app.commands.lessons import list_lessons, named_lesson, play_text
+from lab.app.commands.lessons import list_lessons, named_lesson, play_mixed, play_text, say_what_is_due
 from lab.app.console import Console, Stopped
 from lab.app.paths import Paths
 from lab.app.shelf import shelf_of
+from lab.lesson.course_mixed import NAME as MIXED
 
 
 def choose_lessons(console: Console, paths: Paths) -> None:
@@ -13,16 +14,20 @@ def choose_lessons(console: Console, paths: Paths) -> None:
     shelf = shelf_of(paths)
     while True:
         list_lessons(shelf, console)
+        say_what_is_due(console, paths)
         said = _ask(console)
         if said is None or (said and "quit".startswith(said.casefold())):
             return
+        meant = _meant(said, (*(path.stem for path in shelf.files()), MIXED))
         try:
-            lesson = named_lesson(shelf, _meant(said, tuple(path.stem for path in shelf.files())), console)
+            if meant == MIXED:
+                play_mixed(None, console, paths)
+            else:
+                play_text(named_lesson(shelf, meant, console), None, console, paths)
         except Stopped as stopped:
             for line in stopped.lines:
                 console.result(line)
             continue
-        play_text(lesson, None, console, paths)
         console.result("")
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import difflib
+import itertools
+from collections.abc import Iterable, Sequence
 from random import SystemRandom
 from typing import Protocol
 
@@ -11,6 +13,14 @@ from typing import Protocol
 ALPHABET = "34679CFHJKMNPRTWX"
 #: 17 ** 7 is 410 million: among 2 000 codes the chance of any two alike is about 1 in 200.
 RANDOM_CHARACTERS = 7
+
+#: What a person may have read or written in place of each character that no code has.
+_LOOK_ALIKES = {
+    "0": "9C", "O": "9C", "Q": "9C", "D": "9C", "1": "74", "I": "74", "L": "74", "2": "7", "Z": "7", "5": "63",
+    "S": "63", "8": "36", "B": "36", "G": "6C", "A": "4R", "E": "F3", "U": "W", "V": "W", "Y": "4X",
+}  # fmt: skip
+#: A code with more of them than this was not misread: it is something else.
+_MOST_MISREAD = 3
 
 _RANK = {character: rank for rank, character in enumerate(ALPHABET)}
 
@@ -47,6 +57,36 @@ def valid_code(code: str) -> bool:
     if len(code) != RANDOM_CHARACTERS + 1 or any(character not in _RANK for character in code):
         return False
     return code[-1] == _check_character(code[:-1])
+
+
+def shown_code(code: str) -> str:
+    """The code in two halves, which are easier to read and to copy: K7M4-9XRC."""
+    half = (RANDOM_CHARACTERS + 1) // 2
+    return f"{code[:half]}-{code[half:]}"
+
+
+def meant_code(text: str, known: Iterable[str] = ()) -> str | None:
+    """The code that somebody typed, however it is spaced, in capitals or not, with characters that look alike.
+
+    known: codes in use here: where look-alikes leave several codes, one of these is meant.
+    Returns None where no code can be meant, or several.
+    """
+    tidy = tidy_code(text)
+    if valid_code(tidy):
+        return tidy
+    if len(tidy) != RANDOM_CHARACTERS + 1 or sum(character not in _RANK for character in tidy) > _MOST_MISREAD:
+        return None
+    readings = ((character,) if character in _RANK else tuple(_LOOK_ALIKES.get(character, "")) for character in tidy)
+    # The check character leaves one in seventeen of them.
+    found = [code for code in ("".join(each) for each in itertools.product(*readings)) if valid_code(code)]
+    used = [code for code in found if code in frozenset(known)]
+    fitting = used or found
+    return fitting[0] if len(fitting) == 1 else None
+
+
+def near_code(text: str, known: Iterable[str]) -> str | None:
+    """The known code that looks most like what was typed; None where none does."""
+    return next(iter(difflib.get_close_matches(tidy_code(text), list(known), n=1)), None)
 
 
 def _check_character(body: str) -> str:

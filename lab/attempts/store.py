@@ -35,6 +35,15 @@ class Erased:
     also_in: tuple[Path, ...] = ()
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Used:
+    """A code that answers are kept under.  last_at: of the latest, UTC, ISO 8601.  answers: how many."""
+
+    code: str
+    last_at: str
+    answers: int
+
+
 class AttemptStore:
     """The attempts of one data folder.
 
@@ -95,6 +104,14 @@ class AttemptStore:
         with self._speaking_plainly():
             rows = self._connection.execute(f"{SELECT}{where} ORDER BY made_at, id", values).fetchall()
         return tuple(_attempt(row) for row in rows)
+
+    def codes(self) -> tuple[Used, ...]:
+        """Every code that answers are kept under, the latest used first.  Raises AttemptsError if it cannot be read."""
+        with self._speaking_plainly():
+            rows = self._connection.execute(
+                "SELECT learner, MAX(made_at) AS last_at, COUNT(*) FROM attempt GROUP BY learner ORDER BY last_at DESC"
+            ).fetchall()
+        return tuple(Used(code=code, last_at=last_at, answers=answers) for code, last_at, answers in rows)
 
     def export_csv(self, stream: TextIO) -> int:
         """Write every attempt as CSV; returns how many.  Raises AttemptsError if it cannot be read."""

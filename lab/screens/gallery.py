@@ -6,18 +6,18 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
 from lab.outline.words import msg
+from lab.screens.gallery_course import course_entries
 from lab.screens.gallery_pages import page_entries
 from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
 from lab.screens.gallery_probe import probe_entries
-from lab.screens.lessons import LessonsScreen
 from lab.screens.questions.gallery import lesson_entries, shipped_lessons
-from lab.screens.screen import BuildModel, LessonEntry, LessonsModel, Notice, StartModel
+from lab.screens.screen import BuildModel, Notice, StartModel
 from lab.screens.start import StartScreen
 from lab.simulation import HangingBar
 from lab.simulation.benches.bar_builds import empty_bar, workshop_bar
 from lab.ui.look import Look
 
-LEARNER = "K7M4-QXRA"
+LEARNER = "K7M4T9X3"
 SAVED = Notice(template=msg("Everything is saved."))
 NOT_SAVED = Notice(
     template=msg("Your answer is not saved yet: {why}"),
@@ -30,21 +30,6 @@ NOT_SAVED = Notice(
 def _start(look: Look, bench: HangingBar, notice: Notice | None = None) -> Drawn:
     model = StartModel(setting=SETTING, learner=LEARNER, first_lesson="", bench=bench, previous=bench, notice=notice)
     return shown(StartScreen(look), model)
-
-
-def _lessons(look: Look, notice: Notice | None = None) -> Drawn:
-    entries = tuple(
-        LessonEntry(
-            name=lesson.name,
-            title=lesson.title,
-            level=lesson.level,
-            aim=lesson.aim,
-            questions=len(lesson.questions),
-            answered=max(0, len(lesson.questions) - 3 * number),
-        )
-        for number, lesson in enumerate(shipped_lessons())
-    )
-    return shown(LessonsScreen(look), LessonsModel(setting=SETTING, lessons=entries, notice=notice))
 
 
 def _build(look: Look, bench: HangingBar, notice: Notice | None = None) -> Drawn:
@@ -85,8 +70,7 @@ def _entries() -> Iterator[tuple[str, Entry]]:
     yield "start-help", Entry(msg("what to do here"), lambda look: press(_start(look, workshop_bar()), "help"))
     yield "start-saved", Entry(msg("a toast"), lambda look: _start(look, workshop_bar(), SAVED))
     yield "start-trouble", Entry(msg("what could not be saved"), lambda look: _start(look, workshop_bar(), NOT_SAVED))
-    yield "lessons", Entry(msg("the list of lessons"), _lessons)
-    yield "lessons-trouble", Entry(msg("the list, and what could not be saved"), lambda look: _lessons(look, NOT_SAVED))
+    yield from course_entries(NOT_SAVED)
     for name, says, bench in _benches():
         yield f"build-{name}", Entry(says, lambda look, bench=bench: _build(look, bench()))  # type: ignore[misc]
     yield (

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from lab.lesson.asked import Side
     from lab.simulation.commands import Command
 
-Place = Literal["start", "lessons", "lesson", "probe", "build", "page"]
+Place = Literal["start", "lessons", "lesson", "probe", "build", "page", "learner"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,8 +52,8 @@ class AskMore:
 class Go:
     """Show another place.
 
-    name: for "lesson" the lesson's ("" is the first one), and for "page", its teacher's page; for "build" "builds"
-    opens the list of builds.
+    name: for "lesson" the lesson's ("" is the first one, "mixed" what has come back), and for "page", its teacher's
+    page; for "build" "builds" opens the list of builds; for "learner" the place that leads back from there.
     """
 
     place: Place

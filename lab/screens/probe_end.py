@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from lab.attempts import shown_code
 from lab.files import UNITS
 from lab.lesson import Message, render
 from lab.lesson.probe.items import UNIT_NAME
@@ -42,7 +43,7 @@ def probe_end(look: Look, probe: Probe, *, learner: str) -> Widget:
     if probe.can_go_on:
         children.append(Label("surer", say("More questions would make it surer."), color="soft"))
     if learner:
-        code = say("Your answers are kept under the code {code}, without a name.", code=learner)
+        code = say("Your answers are kept under the code {code}, without a name.", code=shown_code(learner))
         children.append(Label("end-code", code, color="soft"))
     return Column(tuple(children), gap=18)
 

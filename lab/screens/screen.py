@@ -9,6 +9,7 @@ The laboratory makes screens by these names:
     lab.screens.free_build.FreeBuildScreen   shows BuildModel
     lab.screens.questions.screen.QuestionScreen      shows QuestionModel   (predict, watch, explain, finished)
     lab.screens.probe.ProbeScreen            shows ProbeModel
+    lab.screens.learner.LearnerScreen        shows LearnerModel
     lab.screens.teachers_page.TeachersPageScreen     shows TeachersPageModel
 """
 
@@ -23,6 +24,7 @@ from lab.screens.intents import Intent
 
 if TYPE_CHECKING:
     # For the annotations alone: the start screen must not wait for mechanics and file formats to load.
+    from lab.lesson.messages import Message
     from lab.lesson.probe.items import Item
     from lab.lesson.probe.probe import Probe
     from lab.lesson.run import Run
@@ -100,7 +102,11 @@ class StartModel:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LessonEntry:
-    """One lesson of the list; `title` and `aim` are the writer's words (`words.content`)."""
+    """One lesson of the list; `title` and `aim` are the writer's words (`words.content`).
+
+    answered, right_first: how many of its questions, and how many of those were right at the first try.
+    is_next: the one to go on with.  has_page: whether there is a teacher's page.
+    """
 
     name: str
     title: str
@@ -108,14 +114,51 @@ class LessonEntry:
     aim: str
     questions: int
     answered: int = 0
+    right_first: int = 0
+    is_next: bool = False
+    has_page: bool = False
+
+
+Offer = Literal["first probe", "again", "next", "last probe", "nothing"]
+"""The next best thing to do: how one thinks, before and after; what has come back; the next lesson."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LessonsModel:
-    """The lessons in the order in which they are best taken."""
+    """The lessons in the order in which they are best taken.
+
+    offer: the one dark action.  again: how many questions have come back.  gain: what has changed, a sentence each.
+    learner: the code that answers are kept under.
+    """
 
     setting: Setting
     lessons: tuple[LessonEntry, ...]
+    offer: Offer = "next"
+    again: int = 0
+    gain: tuple[Message, ...] = ()
+    learner: str = ""
+    notice: Notice | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UsedCode:
+    """A code that was used on this machine.  when: a template that says roughly how long ago."""
+
+    code: str
+    when: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LearnerModel:
+    """Whose answers they are.
+
+    learner: the code in force.  used: those to pick from, the latest first.  known: every one that was ever used here.
+    """
+
+    setting: Setting
+    learner: str
+    used: tuple[UsedCode, ...] = ()
+    known: tuple[str, ...] = ()
     notice: Notice | None = None
 
 

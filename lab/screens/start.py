@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from lab.attempts import shown_code
 from lab.files import UNITS
 from lab.outline.words import msg
 from lab.scenes.hanging_view import HangingView, angle_between
@@ -13,7 +14,7 @@ from lab.screens.intents import Do, Go, Intent
 from lab.screens.notices import with_notice
 from lab.screens.page import PageScreen
 from lab.screens.screen import StartModel
-from lab.screens.start_layout import PlaceCard, StartSheet, masthead
+from lab.screens.start_layout import LEARNER, PlaceCard, StartSheet, has_room, masthead
 from lab.screens.start_picture import PICTURE, PIN, build_card_picture, lesson_card_picture, start_picture
 from lab.simulation import HangingBar, HoldStill, LetGo
 from lab.ui.look import Look
@@ -88,22 +89,24 @@ class StartScreen(PageScreen[StartModel]):
 
     def _root(self, model: StartModel) -> Widget:
         look = self._page.look
-        head = with_notice(look, masthead(look), model.notice)
+        code = look.words.say("Code {code}", code=shown_code(model.learner)) if model.learner else ""
+        head = with_notice(look, masthead(look, code=code if has_room(look) else ""), model.notice)
         picture: Picture | Label = Label("no-bar", "")
         if model.bench is not None:
             picture = start_picture(self._view(model, model.bench))
-        return StartSheet(head, picture, _onward(look, model.bench))
+        return StartSheet(head, picture, _onward(look, model.bench, code="" if has_room(look) else code))
 
 
 _WAYS_ON: dict[str, Intent] = {
     LESSONS: Go(place="lessons"),
     BUILD: Go(place="build"),
     SAVED: Go(place="build", name="builds"),
+    LEARNER: Go(place="learner"),
 }
 
 
-def _onward(look: Look, bench: HangingBar | None) -> Widget:
-    """What to do with the bar, and where to go from here."""
+def _onward(look: Look, bench: HangingBar | None, *, code: str) -> Widget:
+    """What to do with the bar, and where to go from here.  code: of the learner, where the masthead has no room."""
     say = look.words.say
     held = bench is None or bench.held
     told = Steady(_told(look, "held" if bench is None else _state(bench)), tuple(_told(look, each) for each in _TOLD))
@@ -116,9 +119,10 @@ def _onward(look: Look, bench: HangingBar | None) -> Widget:
         ),
         gap=16,
     )
+    whose = (Button(LEARNER, code, kind="quiet"),) if code else ()
     if look.sizes.portrait:
-        return Column((told, Row((let_go, saved), weights=(1.6, 1.0), gap=16), cards), gap=16)
-    return Row((Column((told, let_go, saved), gap=10), cards), weights=(1.0, 2.4), gap=24)
+        return Column((told, Row((let_go, saved), weights=(1.6, 1.0), gap=16), cards, *whose), gap=16)
+    return Row((Column((told, let_go, saved, *whose), gap=10), cards), weights=(1.0, 2.4), gap=24)
 
 
 _TOLD: Mapping[str, tuple[str, str]] = {

@@ -23,6 +23,9 @@ from lab.ui.widgets.widget import Mood, Plain, Spot, Widget, facing, states
 BELOW_SHARE = 0.42
 """Of the height, at most, for what stands below the picture in a wide window; more, and it stands beside it."""
 
+LEARNER = "learner"
+"""Key of the button with the learner's code."""
+
 BESIDE_SHARE = 0.5
 PORTRAIT_SHARE = 0.5
 
@@ -156,10 +159,17 @@ class Mark(Plain):
         """Says nothing that the name does not say."""
 
 
-def masthead(look: Look) -> Panel:
-    """The bar at the top of the start screen."""
+def has_room(look: Look) -> bool:
+    """Whether the masthead has room for the learner's code."""
+    return look.sizes.text_scale <= 1.2 and not look.sizes.portrait
+
+
+def masthead(look: Look, *, code: str) -> Panel:
+    """The bar at the top of the start screen.  code: of the learner, "" for none there."""
     say = look.words.say
     name = Label("name", say("Tiltbench"), style="heading", middle=True)
-    buttons = Row((Button(LOOKS, say("Aa"), kind="quiet"), Button(HELP, say("?"), kind="quiet")), weights=(0.0, 0.0))
+    whose = (Button(LEARNER, code, kind="quiet"),) if code else ()
+    shown = (*whose, Button(LOOKS, say("Aa"), kind="quiet"), Button(HELP, say("?"), kind="quiet"))
+    buttons = Row(shown, weights=(0.0,) * len(shown))
     row = Row((Mark(), name, buttons), weights=(0.0, 1.0, 0.0), gap=12, align="middle", wraps=False)
     return Panel("header", children=(row,), pad=8, edge="bottom")

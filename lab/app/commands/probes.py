@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 
 from lab.app.console import Console
-from lab.app.kept import answers_kept
+from lab.app.kept import answers_kept, refuse_in_window
 from lab.app.paths import Paths
 from lab.app.seeds import drawn_seed
 from lab.app.window_program import open_window, window_or_lines
@@ -14,21 +14,25 @@ from lab.app.window_program import open_window, window_or_lines
 def run(args: argparse.Namespace, console: Console, paths: Paths) -> int:
     """Open the probe, or ask it in plain lines."""
     if args.text:
-        probe_text(args.seed, console, paths)
+        probe_text(args.seed, console, paths, code=args.learner)
         return 0
+    refuse_in_window(args.learner, console)
     return window_or_lines(
         console,
         window=lambda: open_window(paths, console, probe=True, seed=args.seed),
-        lines=lambda: probe_text(args.seed, console, paths),
+        lines=lambda: probe_text(args.seed, console, paths, code=args.learner),
         from_pipe="tiltbench probe --text",
     )
 
 
-def probe_text(seed: int | None, console: Console, paths: Paths) -> None:
-    """Take a learner through the probe in plain lines; every answer is kept, or it is said that it is not."""
+def probe_text(seed: int | None, console: Console, paths: Paths, *, code: str | None = None) -> None:
+    """Take a learner through the probe in plain lines; every answer is kept, or it is said that it is not.
+
+    code: whose answers they are, as typed; None for the present learner's.
+    """
     from lab.terminal.probe_text import play_probe
 
-    with answers_kept(console, paths) as (learner, keep):
+    with answers_kept(console, paths, code=code) as (learner, keep):
         play_probe(
             seed=drawn_seed() if seed is None else seed,
             stdin=console.stdin,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Callable, Mapping
 from typing import Any, Protocol
 
@@ -23,11 +24,19 @@ class House:
     """What all places share: folders, settings, the record, the time, and the notice over the screen.
 
     settings: as chosen now.  words: in the language chosen.  now_ns: of a monotonic clock, as of this frame.
-    fresh_seed: draws the seed of a lesson that was opened without one.
+    fresh_seed: draws the seed of a lesson that was opened without one.  calendar_s: the time of day, in seconds: what
+    comes back after some days goes by it.
     """
 
     def __init__(
-        self, *, paths: Paths, settings: Settings, record: Record, now_ns: int, fresh_seed: Callable[[], int]
+        self,
+        *,
+        paths: Paths,
+        settings: Settings,
+        record: Record,
+        now_ns: int,
+        fresh_seed: Callable[[], int],
+        calendar_s: Callable[[], float] = time.time,
     ) -> None:
         self.paths = paths
         self.settings = settings
@@ -35,6 +44,7 @@ class House:
         self.words = Words(settings.language)
         self.now_ns = now_ns
         self.fresh_seed = fresh_seed
+        self.calendar_s = calendar_s
         self.notice: Notice | None = None
         self.notice_until_ns = 0
 

@@ -73,6 +73,13 @@ def _speak(canvas: Canvas, rect: Rect, color: str, width: float) -> None:
         canvas.arc(_at(rect, 0.5, 0.5), reach * rect.w, -math.pi / 4, math.pi / 2, color, width=width)
 
 
+def _page(canvas: Canvas, rect: Rect, color: str, width: float) -> None:
+    sheet = [_at(rect, *p) for p in ((0.16, 0.02), (0.84, 0.02), (0.84, 0.98), (0.16, 0.98))]
+    canvas.polygon(sheet, outline=color, width=width)
+    for down, right in ((0.28, 0.68), (0.5, 0.68), (0.72, 0.5)):
+        canvas.line([_at(rect, 0.32, down), _at(rect, right, down)], color, width=width)
+
+
 ICONS: Mapping[str, Icon] = {
     "back": _back,
     "on": _on,
@@ -84,6 +91,7 @@ ICONS: Mapping[str, Icon] = {
     "close": _close,
     "rub out": _rub_out,
     "speak": _speak,
+    "page": _page,
 }
 _DIRECTED: Mapping[str, str] = {"back": "on", "on": "back", "undo": "redo", "redo": "undo"}
 

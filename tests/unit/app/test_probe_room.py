@@ -15,7 +15,7 @@ def answer_by_weight(pilot: Any) -> None:
 
 def test_it_is_reached_from_the_lessons_and_tells_nothing_before_the_end(pilot: Any):
     pilot.press("to-lessons")
-    pilot.press("probe")
+    pilot.press("offer")
     asked = 0
     while pilot.has("next"):
         asked += 1

@@ -51,7 +51,7 @@ def test_a_locked_record_is_tried_again_when_the_program_ends(tmp_path: Path, mo
     monkeypatch.setattr("lab.attempts.opening._PRAGMAS", ("PRAGMA busy_timeout = 20",))
     path, attempt = tmp_path / "record.sqlite3", _attempt()
     record = Record(path)
-    assert record.progress("34679CF7") == {}
+    assert record.of("34679CF7") == ()
     other = sqlite3.connect(path, isolation_level=None)
     other.execute("BEGIN EXCLUSIVE")
     assert not record.keep(attempt)
@@ -61,15 +61,22 @@ def test_a_locked_record_is_tried_again_when_the_program_ends(tmp_path: Path, mo
     assert _kept(path) == {attempt.id}
 
 
-def test_progress_counts_each_question_once_and_only_what_was_locked_in(tmp_path: Path):
+def test_one_learners_attempts_and_the_codes_in_use_are_read_back(tmp_path: Path):
     record = Record(tmp_path / "record.sqlite3")
     record.keep(_attempt())
     record.keep(_attempt(round=1))
-    record.keep(_attempt(question="second"))
-    record.keep(_attempt(question="third", locked=False))
-    record.keep(_attempt(lesson="kite"))
-    assert record.progress("34679CF7") == {"oar": 2, "kite": 1}
-    assert record.progress("K7MX34TC") == {}
+    assert [attempt.round for attempt in record.of("34679CF7")] == [0, 1]
+    assert record.of("K7MX34TC") == ()
+    assert [(used.code, used.answers) for used in record.codes()] == [("34679CF7", 2)]
+    record.close()
+
+
+def test_a_record_that_cannot_be_read_has_no_attempts_and_no_codes(tmp_path: Path):
+    folder = tmp_path / "record.sqlite3"
+    folder.mkdir()
+    record = Record(folder)
+    assert record.of("34679CF7") == ()
+    assert record.codes() == ()
     record.close()
 
 

@@ -2,7 +2,16 @@ import random
 
 import pytest
 
-from lab.attempts.codes import ALPHABET, RANDOM_CHARACTERS, new_code, tidy_code, valid_code
+from lab.attempts.codes import (
+    ALPHABET,
+    RANDOM_CHARACTERS,
+    meant_code,
+    near_code,
+    new_code,
+    shown_code,
+    tidy_code,
+    valid_code,
+)
 
 #: Pairs that people misread in print or by hand.
 LOOK_ALIKES = ("0O", "0Q", "0D", "OQ", "1I", "1L", "IL", "2Z", "5S", "8B", "6G", "UV", "VY")
@@ -60,3 +69,25 @@ def test_what_is_no_code_is_not_valid(text: str):
 def test_a_code_may_be_typed_with_dashes_spaces_and_small_letters():
     code = new_code(random.Random(5))
     assert tidy_code(f" {code[:4].lower()}-{code[4:]} ") == code
+
+
+def test_a_code_is_shown_in_two_halves():
+    assert shown_code("K7M4T9X3") == "K7M4-T9X3"
+
+
+@pytest.mark.parametrize("typed", ["K7M4T9X3", "k7m4-t9x3", " k7m4 t9x3 ", "KZM4T9X3", "K7MAT9X3", "k7m4tgx3"])
+def test_a_code_is_understood_in_small_letters_with_spaces_and_with_look_alikes(typed):
+    known = ("K7M4T9X3", "R3WNJH74")
+    meant = meant_code(typed, known)
+    # The last reads a g for a 9: no code has it, and as a 6 or C it makes none.
+    assert meant == (None if "g" in typed else "K7M4T9X3")
+
+
+@pytest.mark.parametrize("typed", ["", "-", "K7M4", "K7M4T9X4", "K7M4T9X3K", "😀" * 8, "00000000"])
+def test_what_is_no_code_is_not_taken_for_one(typed):
+    assert meant_code(typed, ("K7M4T9X3",)) is None
+
+
+def test_the_nearest_known_code_is_found():
+    assert near_code("k7m4 t9x4", ("R3WNJH74", "K7M4T9X3")) == "K7M4T9X3"
+    assert near_code("ZZZZ", ("R3WNJH74",)) is None
