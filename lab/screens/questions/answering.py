@@ -11,7 +11,7 @@ from lab.lesson.forms import NANO, Answer, Choice, Number, Numbers, Quantity, fr
 from lab.lesson.messages import message
 from lab.outline.words import msg
 from lab.screens.questions.scope import Scope
-from lab.ui.widgets.arrange import Column
+from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.choice import ChoiceRow, option_key
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.number_field import NumberField
@@ -32,8 +32,8 @@ def answer_widgets(scope: Scope) -> tuple[Widget, ...]:
         return (_choice(scope, form),)
     if isinstance(form, Number):
         return (Column((_field(scope, form, 0), *_sign(scope, form), *_counts(scope, form)), gap=2),)
-    fields = [_field(scope, number, place) for place, number in enumerate(form.numbers)]
-    return (Column((*fields, *_counts(scope, form.numbers[0])), gap=6),)
+    rows = [_named_field(scope, number, place) for place, number in enumerate(form.numbers)]
+    return (Column((*rows, *_counts(scope, form.numbers[0])), gap=6),)
 
 
 def first_key(scope: Scope) -> str:
@@ -126,6 +126,12 @@ def _key(scope: Scope, place: int) -> str:
     return f"{scope.asked.kind}-{place + 1}" if several else scope.asked.kind
 
 
+def _named_field(scope: Scope, number: Number, place: int) -> Widget:
+    """A number with its name beside it: three of them leave room for the rest."""
+    name = Label(f"{_key(scope, place)}.name", scope.look.words.content(number.name), style="small", middle=True)
+    return Row((name, _field(scope, number, place)), weights=(1.0, 0.0))
+
+
 def _field(scope: Scope, number: Number, place: int) -> NumberField:
     units, quantity = scope.units, number.quantity
     value = scope.numbers[place]
@@ -140,7 +146,7 @@ def _field(scope: Scope, number: Number, place: int) -> NumberField:
         high=high,
         step=_step(number, units, decimals),
         decimals=decimals,
-        show_name=bool(number.name),
+        show_name=False,
         start=_start(scope, number, decimals),
     )
 

@@ -15,9 +15,16 @@ _TURNING = ("side", "place", "weight", "arm")
 """Kinds whose body is let go on its pin or finger, and moves by the mechanics."""
 
 
+def turns(asked: Asked) -> bool:
+    """Whether its body is let go on a bench; one on a pin that is no bar is only shown."""
+    if asked.kind not in _TURNING:
+        return False
+    return asked.kind == "place" or asked.pad_half_m > 0 or asked.build.bar is not None
+
+
 def bench_of(asked: Asked, value: Answer | None) -> Bench:
     """The body that is asked about with an answer carried out, held.  value: None before there is one."""
-    if asked.kind not in _TURNING:
+    if not turns(asked):
         return Showing()
     build = asked.build if value is None else kind_of(asked.task).scene_with(asked, value)
     return _turning(asked, build, value)
@@ -27,7 +34,7 @@ def changed_bench(asked: Asked, told: Explanation, value: Answer | None) -> Benc
     """The bench of the explanation's contrast, held.  Raises ValueError where there is no contrast."""
     if told.contrast is None:
         raise ValueError("nothing is changed in this explanation")
-    return _turning(asked, told.contrast.build, value) if asked.kind in _TURNING else Showing()
+    return _turning(asked, told.contrast.build, value) if turns(asked) else Showing()
 
 
 def _turning(asked: Asked, build: Build, value: Answer | None) -> Bench:

@@ -50,7 +50,8 @@ def _picture(scope: Scope) -> Picture:
 
 def _covered_px(scope: Scope, rect: Rect) -> float:
     """How much of the picture's top lies under the strip with the changed picture's button."""
-    strip = None if contrast_in_text(scope) else contrast_strip(scope)
+    lies_over = picture_of(scope).covers(scope) and not contrast_in_text(scope)
+    strip = contrast_strip(scope) if lies_over else None
     return 0.0 if strip is None else strip.height(scope.look, rect.w)
 
 

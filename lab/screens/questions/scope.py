@@ -99,6 +99,13 @@ class Scope:
         number = self.look.words.number(self.units.from_m(place_m), self.decimals)
         return self.say("{number} {unit}", number=number, unit=self.units.length_word)
 
+    def shown_weight(self, mass_kg: float) -> str:
+        """A weight as an answer to this question is written, with its unit."""
+        own = self.units.name == self.asked.units.name
+        decimals = self.asked.decimals if own else self.readings.fineness.weight
+        number = self.look.words.number(self.units.from_kg(mass_kg), decimals)
+        return self.say("{number} {unit}", number=number, unit=self.units.weight_word)
+
     def snapped_m(self, place_m: float) -> float:
         """The place on the screen's own figures that is nearest, within the tool."""
         shown = round(self.units.from_m(place_m), self.decimals)

@@ -57,7 +57,7 @@ def predict_sheet(scope: Scope) -> TextSheet:
         (
             *_body_title(scope),
             Label("given", scope.text(asked.text)),
-            *(() if isinstance(asked.form, Choice) else (Label("prompt", scope.text(asked.prompt)),)),
+            *_prompt(scope),
         ),
         gap=4,
     )
@@ -72,6 +72,13 @@ def predict_sheet(scope: Scope) -> TextSheet:
         (_steps(scope, 0), given, *answer_widgets(scope), sure, *_hints(scope)),
         _predict_foot(scope),
     )
+
+
+def _prompt(scope: Scope) -> tuple[Widget, ...]:
+    """What to do, unless it is said above the answer's options or in the header already."""
+    prompt = scope.text(scope.asked.prompt)
+    said_already = isinstance(scope.asked.form, Choice) or prompt == scope.text(scope.asked.title)
+    return () if said_already else (Label("prompt", prompt),)
 
 
 def _body_title(scope: Scope) -> tuple[Widget, ...]:
@@ -162,7 +169,7 @@ def _working(scope: Scope, told: Explanation) -> tuple[Widget, ...]:
     """The sum that decides: a little one of its own, or the moment table with its last line."""
     if told.working:
         *lines, last = (_at_school(scope.text(line)) for line in told.working)
-        shown = [Label(f"working-{number}", line) for number, line in enumerate(lines, start=1)]
+        shown = [Label(f"working-{number}", line, style="small") for number, line in enumerate(lines, start=1)]
         return (*shown, Label("quotient", last, style="figure"))
     return (moment_table(scope, told), Label("quotient", _at_school(scope.text(told.quotient)), style="figure"))
 

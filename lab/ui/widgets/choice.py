@@ -8,9 +8,12 @@ from lab.ui.geometry import Rect
 from lab.ui.look import Look
 from lab.ui.outcomes import Chosen
 from lab.ui.paragraph import draw_text, least_width, natural_width, text_height
-from lab.ui.widgets.arrange import Row
+from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.widget import Mood, Plain, Spot, Widget, forwards, states
+
+FEW = 4
+"""So many options are set in pairs where one row has no room for them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,11 +104,11 @@ class ChoiceRow(Plain):
 
     def height(self, look: Look, width: float) -> float:
         """The question and the options."""
-        return self._name_height(look, width) + self._row.height(look, width)
+        return self._name_height(look, width) + self._laid(look, width).height(look, width)
 
     def place(self, look: Look, rect: Rect) -> tuple[tuple[Widget, Rect], ...]:
         """The options, beside each other or below."""
-        return self._row.place(look, rect.cut_top(self._name_height(look, rect.w))[1])
+        return self._laid(look, rect.w).place(look, rect.cut_top(self._name_height(look, rect.w))[1])
 
     def draw(self, canvas: Canvas, look: Look, rect: Rect, mood: Mood) -> None:
         """Draws the question."""
@@ -125,6 +128,14 @@ class ChoiceRow(Plain):
     @property
     def _row(self) -> Row:
         return Row(tuple(Option(option_key(self.key, v), self, v, text) for v, text in self.options))
+
+    def _laid(self, look: Look, width: float) -> Row | Column:
+        """In one row; many that are too wide for it in rows of two; else below each other."""
+        row = self._row
+        if len(row.children) < FEW or not row.too_narrow(look, width):
+            return row
+        pairs = tuple(Row(row.children[at : at + 2]) for at in range(0, len(row.children), 2))
+        return Column(pairs, gap=None)
 
 
 def option_key(row_key: str, value: str) -> str:

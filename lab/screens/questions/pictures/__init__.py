@@ -5,19 +5,44 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from lab.screens.questions.bench import turns
+from lab.screens.questions.pictures.attitude import HangsByPoint
+from lab.screens.questions.pictures.ballast import Ballasted
+from lab.screens.questions.pictures.doubt import Doubted
 from lab.screens.questions.pictures.pictured import PICTURE, Pictured
+from lab.screens.questions.pictures.pinned import OnPin
+from lab.screens.questions.pictures.reading import OnScales
+from lab.screens.questions.pictures.shift import Shifted
+from lab.screens.questions.pictures.steady import Pushed
+from lab.screens.questions.pictures.tank import Tanked
 from lab.screens.questions.pictures.turning import ToBeHung, Turning, UnderFinger
 from lab.screens.questions.scope import Scope
 
 PICTURES: Mapping[str, Pictured] = MappingProxyType(
-    {"side": Turning(), "place": UnderFinger(), "weight": Turning(), "arm": ToBeHung()}
+    {
+        "side": Turning(),
+        "place": UnderFinger(),
+        "weight": Turning(),
+        "arm": ToBeHung(),
+        "reading": OnScales(),
+        "shift": Shifted(),
+        "ballast": Ballasted(),
+        "tank": Tanked(),
+        "attitude": HangsByPoint(),
+        "steady": Pushed(),
+        "doubt": Doubted(),
+    }
 )
 """Every kind's picture by the kind's name."""
+
+ON_A_PIN = OnPin()
+"""The picture of what turns about a pin and is no bar: no bench has it yet."""
 
 
 def picture_of(scope: Scope) -> Pictured:
     """The picture of the question that is asked."""
-    return PICTURES[scope.asked.kind]
+    kind = scope.asked.kind
+    return ON_A_PIN if kind in ("side", "weight", "arm") and not turns(scope.asked) else PICTURES[kind]
 
 
 __all__ = ["PICTURE", "PICTURES", "Pictured", "picture_of"]
