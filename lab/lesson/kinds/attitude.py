@@ -130,7 +130,7 @@ class AttitudeKind(Kind):
 
     def given(self, asked: Asked) -> tuple[Message, ...]:
         along, across, up = (length(each) for each in asked.detail.at_m)
-        return (message(msg("hook   at {along} along, {across} across, {up} up"), along=along, across=across, up=up),)
+        return (message(msg("cord   at {along} along, {across} across, {up} up"), along=along, across=across, up=up),)
 
     def explain(self, asked: Asked, value: Answer, fit: Fit | None, ways: tuple[str, ...]) -> Explanation:
         return chosen_explanation(asked, value, _told(self, asked), idea=self.idea(asked, fit), ways=ways)
@@ -201,19 +201,19 @@ def _told(kind: AttitudeKind, asked: Asked) -> Told:
 
 
 _WHY_SIDEWAYS: dict[End, str] = {
-    "near": msg("Its balance point lies {away} left of the hook. It turns until that is right below the hook."),
-    "far": msg("Its balance point lies {away} right of the hook. It turns until that is right below the hook."),
+    "near": msg("Its balance point lies {away} left of the cord. It turns until that is right below the cord."),
+    "far": msg("Its balance point lies {away} right of the cord. It turns until that is right below the cord."),
 }
 _WHY: dict[Find, dict[End, str]] = {
     "pitch": {
-        "near": msg("Its balance point lies {away} ahead of the hook. It turns until that is right below the hook."),
-        "far": msg("Its balance point lies {away} behind the hook. It turns until that is right below the hook."),
+        "near": msg("Its balance point lies {away} ahead of the cord. It turns until that is right below the cord."),
+        "far": msg("Its balance point lies {away} behind the cord. It turns until that is right below the cord."),
     },
     "roll": _WHY_SIDEWAYS,
     "ends": _WHY_SIDEWAYS,
 }
 _HANGS = {True: msg("It hangs level."), False: msg("It hangs {how}, tilted by {angle} degrees.")}
-_STAYS = msg("Its balance point is right below the hook already. So nothing turns it, however high the parts are.")
+_STAYS = msg("Its balance point is right below the cord already. So nothing turns it, however high the parts are.")
 
 
 def _why(asked: Asked, total_kg_m: float, whole_kg: float) -> Message:
@@ -229,7 +229,7 @@ def _working(asked: Asked, summed: MomentSum) -> Iterator[Message]:
     axis = asked.detail.axis
     for row in summed.rows:
         yield message(
-            msg("{part}: {weight} × {arm} from the hook = {moment}"),
+            msg("{part}: {weight} × {arm} from the cord = {moment}"),
             part=row.name,
             weight=mass(row.mass_kg),
             arm=length(row.arm_m[axis]),
@@ -240,7 +240,7 @@ def _working(asked: Asked, summed: MomentSum) -> Iterator[Message]:
 def _quotient(summed: MomentSum, hook: Hook) -> Message:
     away_m = summed.moment_kg_m[hook.axis] / summed.mass_kg
     return message(
-        msg("all the moments / {weight}: the balance point is {away} from the hook"),
+        msg("all the moments / {weight}: the balance point is {away} from the cord"),
         weight=mass(summed.mass_kg),
         away=length(away_m, decimals=1),
     )

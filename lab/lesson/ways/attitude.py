@@ -74,11 +74,11 @@ def _sign(offset: float) -> float:
 
 
 ATTITUDE_WAYS: tuple[Way[FromHook, End], ...] = (
-    Way(name="moment", predict=moment, sentence=msg("It turns until its balance point is right below the hook.")),
+    Way(name="moment", predict=moment, sentence=msg("It turns until its balance point is right below the cord.")),
     Way(
         name="as_carried",
         predict=as_carried,
-        sentence=msg("It hangs level only where the hook is right over its balance point."),
+        sentence=msg("It hangs level only where the cord is right over its balance point."),
     ),
     Way(
         name="weight_only",

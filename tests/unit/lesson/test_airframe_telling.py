@@ -62,4 +62,4 @@ def test_what_lies_over_a_scale_in_the_contrast_is_something_aboard_and_not_the_
 @pytest.mark.parametrize(("name", "side"), [("pitch", "ahead of"), ("roll", "right of")])
 def test_the_reason_says_on_which_side_of_the_hook_it_balances(name, side):
     asked = hung(name)
-    assert f" {side} the hook." in said(asked, explain(asked, asked.truth).why)
+    assert f" {side} the cord." in said(asked, explain(asked, asked.truth).why)

@@ -41,7 +41,7 @@ def test_its_heavy_end_comes_down_and_the_sentence_says_where_it_balances(asked)
     told, words = explain(asked, "level"), Words()
     # 480 × 2 + 120 × 20 = 3360; / 600 = 5.6, which is 4.4 left of the loop and 3 below it.
     assert asked.truth == "left end low"
-    assert "4.4 cm left of the hook" in render(told.why, words, asked.units)
+    assert "4.4 cm left of the cord" in render(told.why, words, asked.units)
     assert f"{degrees(atan2(4.4, 3)):.0f} degrees" in render(told.happened, words, asked.units)
     assert told.ways == ("as_carried", "counts_pieces")
 
