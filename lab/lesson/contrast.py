@@ -11,8 +11,8 @@ from lab.lesson.forms import Answer
 from lab.lesson.messages import Message, msg
 from lab.mechanics import Part
 
-FEATHER_KG = 1e-9
-"""What stands for no weight: a microgram.  The mechanics take no part of 0 kg, and this moves no shown figure."""
+FEATHER_KG = 1e-12
+"""What stands for no weight: a nanogram.  The mechanics take no part of 0 kg, and this tips nothing that is level."""
 
 HEAVY = 2.0
 """How many times as heavy a part becomes; enough to move the balance point by more than any tolerance."""

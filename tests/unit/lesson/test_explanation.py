@@ -41,7 +41,7 @@ def test_the_boat_hook_held_too_far_right_is_explained_as_in_the_picture(boat_ho
 def test_the_contrast_takes_the_poles_weight_away_and_computes_what_follows(boat_hook):
     contrast = explain(boat_hook, 0.096).contrast
     assert said(boat_hook, contrast.label) == "What if the pole had no weight?"
-    # A microgram of pole left on 480 g of hook moves the balance point by less than a nanometre.
+    # A nanogram of pole left on 480 g of hook moves the balance point by less than a nanometre.
     assert contrast.balance_point_m == pytest.approx(0.02, abs=1e-9)
     assert said(boat_hook, contrast.happened) == "Then it would balance at 2.0 cm."
     assert contrast.goes == "left"
@@ -159,6 +159,16 @@ def test_a_reversed_side_does_not_keep_the_one_other_idea_from_being_named():
     # Any wrong turn is the right one reversed, so "swapped" is kept in the record and says nothing here.
     assert told.ways == ("longer_side_down", "swapped")
     assert "longer" in said(asked, told.idea)
+
+
+def test_leads_that_balance_without_the_bar_stay_level_once_it_has_no_weight():
+    lesson = read_lesson(next(find_paths().shipped_lessons.rglob("bar-weighs-too.toml")))
+    (index,) = (i for i, question in enumerate(lesson.questions) if question.name == "even-without-bar")
+    asked = ask(lesson, index, seed=4711)
+    contrast = explain(asked, "level").contrast
+    # 40 × 50 and 100 × 10 on the left, 75 × 40 on the right.
+    assert said(asked, contrast.label) == "What if the bar had no weight?"
+    assert said(asked, contrast.happened) == "Then it would stay level."
 
 
 ONE_FLOAT = """
