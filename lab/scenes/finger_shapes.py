@@ -212,6 +212,15 @@ def _camera(canvas: Canvas, drawing: PartDrawing) -> None:
     _stamp(canvas, drawing, body.center, theme.on_material)
 
 
+def _battery(canvas: Canvas, drawing: PartDrawing) -> None:
+    """A battery strapped on: its outer end capped."""
+    theme, rect = drawing.theme, drawing.rect
+    canvas.box(rect, fill=theme.steel, outline=theme.steel_edge, width=drawing.stroke, radius=0.14 * rect.h)
+    ends = (drawing.at(0.84, 0.08), drawing.at(0.84, 0.92))
+    canvas.line(ends, theme.steel_edge, width=max(1.0, drawing.stroke * 0.6))
+    _stamp(canvas, drawing, drawing.at(0.42, 0.5), theme.on_material)
+
+
 def _box(canvas: Canvas, drawing: PartDrawing) -> None:
     """A nest box: roof, board, round door."""
     theme, rect = drawing.theme, drawing.rect
@@ -253,6 +262,7 @@ _PICTURES: dict[str, Callable[[Canvas, PartDrawing], None]] = {
     "blade": _blade,
     "ring": _ring,
     "camera": _camera,
+    "battery": _battery,
     "box": _box,
     "weight": _weight,
 }

@@ -48,11 +48,23 @@ def draw_ghosts(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard)
             canvas.polygon(ring, fill=f"{theme.held}40")
             canvas.line([*ring, ring[0]], theme.ink, width=sizes.px(2), dash=dash)
             board.keep_clear([bounding(ring)])
+            _write_ghost(view, board, ghost, bounding(ring))
         here = ghost.part.at_m
         if ghost.to_m is not None:
             _draw_arrow(canvas, view, panel, board, here, ghost.to_m)
         if ghost.from_m is not None:
             _draw_arrow(canvas, view, panel, board, ghost.from_m, here)
+
+
+def _write_ghost(view: BodyView, board: LabelBoard, ghost: GhostPart, box: Rect) -> None:
+    if not ghost.text:
+        return
+    gap, size = view.look.sizes.px(6), view.look.sizes.text("small")
+    x, y = box.center
+    spots: list[Spot] = [((x, box.bottom + gap), "center top"), ((x, box.y - gap), "center bottom"),
+                         ((box.right + gap, y), "left middle"), ((box.x - gap, y), "right middle")]  # fmt: skip
+    spots += [((x, box.bottom + gap + row * 1.32 * size), "center top") for row in range(1, 4)]
+    board.place(ghost.text, spots, size=size, color=view.look.theme.ink, bold=True)
 
 
 def _draw_arrow(
@@ -138,7 +150,7 @@ def _around(center: Point, radius: float, angle_rad: float) -> Point:
     return center[0] + radius * cos(angle_rad), center[1] - radius * sin(angle_rad)
 
 
-def label_face(view: BodyView, thing: Thing) -> Face:
-    """In which face a thing is named: beside the plane of symmetry from above, else in the first one."""
-    off = abs(thing.at_m[1]) > 0.02 * size_m(view.body)
+def label_face(view: BodyView, at_m: Vector) -> Face:
+    """In which face what lies at a place is named: beside the plane of symmetry from above, else in the first one."""
+    off = abs(at_m[1]) > 0.02 * size_m(view.body)
     return "top" if off and "top" in view.faces else view.faces[0]

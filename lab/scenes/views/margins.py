@@ -60,6 +60,9 @@ def margins(view: BodyView, face: Face) -> Margins:
     """The room that a face needs for what it carries."""
     sizes = view.look.sizes
     side = sizes.px(SIDE_PX)
+    if view.ruler is not None and here(view, face, view.ruler):
+        # The ruler's caps lie beyond its last number.
+        side += 1.2 * sizes.text("small")
     beside = side
     if any(home_of(view, axis) == face and up_axis(face)[0] == axis for axis in _marked_axes(view)):
         beside = side + 4.0 * sizes.text("small")
@@ -93,7 +96,7 @@ def _above(view: BodyView, face: Face) -> tuple[Row, ...]:
         rows.append(("neutral", small))
     if face == "top" and view.symmetry:
         rows.append(("letters", small))
-    elif view.labels != "none":
+    if view.labels != "none":
         rows.append(("names", small))
     return tuple(rows)
 
@@ -104,7 +107,7 @@ def _below(view: BodyView, face: Face) -> tuple[Row, ...]:
     rows: list[Row] = []
     if face == "top" and view.symmetry:
         rows.append(("letters", small))
-    elif view.labels != "none":
+    if view.labels != "none":
         rows.append(("names", small + (small if face == view.faces[0] else 0.0)))
     rows += [(f"band-{number}", small * 1.1) for number, band in enumerate(view.bands) if here(view, face, band.axis)]
     if view.scales and face != "top":

@@ -8,13 +8,22 @@ from lab.scenes.labels import LabelBoard, Spot
 from lab.scenes.views.changes import label_face
 from lab.scenes.views.paint import LEAST_PX, solid_px
 from lab.scenes.views.stage import Panel
-from lab.scenes.views.things import Thing, called, things_of
+from lab.scenes.views.things import Thing, called, surface_of, things_of
 from lab.scenes.views.view import BodyView
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect, bounding
 
 SLICES = 14
 ROWS = 5
+ABOVE_PX = 10.0
+"""So much nearer a name over a part must be to be better than one under it."""
+
+NEAR = 4.5
+"""Of the small text: from a part to its name; a short name there is better than a long one farther off."""
+
+SLENDER_SHARE = 0.5
+"""Of its box: what covers less of it lies askew, and its name goes to its middle."""
+
 SMALLER = 0.87
 """Of the small text: a name that finds no room is set a little smaller before it is shortened."""
 
@@ -75,31 +84,49 @@ def _slices(ring: list[Point]) -> list[Rect]:
     return found
 
 
+def short_name(view: BodyView, name: str) -> str:
+    """What a part is called in the picture: by itself, unless another one is called the same."""
+    alone = called(name)
+    others = [part.name for part in view.body.parts if part.name != name]
+    return name.replace("/", " ") if any(called(other) == alone for other in others) else alone
+
+
 def named_things(view: BodyView, panel: Panel) -> list[Named]:
     """What is named in a face, from the left to the right; the deciding parts first."""
     if view.labels == "none":
         return []
     found = []
-    drawn = {thing.name: thing for thing in things_of(view.body) if thing.name}
     for thing in things_of(view.body):
-        if thing.mass_kg > 0 and label_face(view, thing) == panel.face:
-            box = thing_box(view, panel, thing)
+        if thing.mass_kg > 0 and label_face(view, thing.at_m) == panel.face:
+            box = _named_box(view, panel, thing)
             if box is not None:
                 found.append(_named(view, thing.key, thing.name, thing.mass_kg, box))
     keys = {thing.key for thing in things_of(view.body)}
     for part in view.body.parts:
-        surface = drawn.get(called(part.name))
+        surface = surface_of(view.body, part)
         if f"part:{part.name}" in keys or f"tank:{part.name}" in keys or surface is None:
             continue
-        if label_face(view, surface) == panel.face:
+        if label_face(view, part.at_m) == panel.face:
             x, y = panel.px(part.at_m)
-            found.append(_named(view, surface.key, part.name, part.mass_kg, Rect(x - 2, y - 2, 4, 4)))
+            found.append(_named(view, f"surface:{surface.name}", part.name, part.mass_kg, Rect(x - 2, y - 2, 4, 4)))
     return sorted(found, key=lambda one: (not one.strong, one.box.center[0], one.key))
+
+
+def _named_box(view: BodyView, panel: Panel, thing: Thing) -> Rect | None:
+    """Where a thing is named: at all of it, or at its middle where it lies askew."""
+    rings = thing_rings_px(view, panel, thing)
+    if not rings:
+        return None
+    box = bounding(point for ring in rings for point in ring)
+    pieces = [piece for ring in rings for piece in _slices(ring)]
+    if len(pieces) < SLICES or sum(piece.area for piece in pieces) > SLENDER_SHARE * box.area:
+        return box
+    return min(pieces, key=lambda piece: abs(piece.center[0] - box.center[0]))
 
 
 def _named(view: BodyView, key: str, name: str, mass_kg: float, box: Rect) -> Named:
     words = view.look.words
-    text = words.content(name.replace("/", " "))
+    text = words.content(short_name(view, name))
     strong = name in view.highlighted
     if view.labels == "names":
         return Named(key, box, (text,), strong)
@@ -115,35 +142,51 @@ def draw_names(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) 
     usual = (sizes.text("small"), round(SMALLER * sizes.text("small")))
     for named in named_things(view, panel):
         color = theme.ink if named.strong else theme.soft
-        spots = _spots(view, named.box, solid)
-        placed = board.place_one_of(named.texts, spots, sizes=usual, color=color, bold=named.strong)
+        spots = _spots(view, named.box, solid, aside=panel.face != "side")
+        near = [spot for spot in spots if _off(named.box, spot[0]) <= NEAR * usual[0]]
+        placed = board.place_one_of(named.texts, near, sizes=usual, color=color, bold=named.strong)
+        placed = placed or board.place_one_of(named.texts, spots, sizes=usual, color=color, bold=named.strong)
         if placed is not None:
             _draw_leader(canvas, view, named.box, placed)
 
 
-def _spots(view: BodyView, box: Rect, solid: list[Rect]) -> list[Spot]:
-    """Places for a name: under the body below its part, over it, beside the part; then farther off."""
+def _spots(view: BodyView, box: Rect, solid: list[Rect], *, aside: bool) -> list[Spot]:
+    """Places for a name: under the body below its part, over it, beside the part; then farther off.
+
+    aside: beside the body at the height of the part before all else.
+    """
     sizes = view.look.sizes
     gap, line = sizes.px(6), 1.32 * sizes.text("small")
-    x, right = box.center[0], (box.right, box.center[1])
+    (x, y), size = box.center, sizes.text("small")
     over = [each for each in solid if each.x - gap < x < each.right + gap]
     low = max([box.bottom, *(each.bottom for each in over)])
     high = min([box.y, *(each.y for each in over)])
+    level = [each for each in solid if each.y < y < each.bottom]
     spots: list[Spot] = []
     for row in range(ROWS):
         down, up = low + gap + row * line, high - gap - row * line
-        for dx in (0.0, 0.5, -0.5, 1.2, -1.2):
-            shift = dx * 5.0 * sizes.text("small") * 0.5
+        for shift in (0.0, 1.25 * size, -1.25 * size, 3.0 * size, -3.0 * size):
             spots.append(((x + shift, down), "center top"))
             spots.append(((x + shift, up), "center bottom"))
-        spots.append(((x - gap, down), "left top"))
-        spots.append(((x + gap, down), "right top"))
-        if row == 0:
-            spots += [((right[0] + gap, right[1]), "left middle"), ((box.x - gap, right[1]), "right middle")]
-    beyond_right = max([box.right, *(each.right for each in solid if each.y < right[1] < each.bottom)])
-    beyond_left = min([box.x, *(each.x for each in solid if each.y < right[1] < each.bottom)])
-    spots += [((beyond_right + gap, right[1]), "left middle"), ((beyond_left - gap, right[1]), "right middle")]
-    return spots
+        spots += [((x - gap, down), "left top"), ((x + gap, down), "right top")]
+        spots += [((x - gap, up), "left bottom"), ((x + gap, up), "right bottom")]
+    spots += [((box.right + gap, y), "left middle"), ((box.x - gap, y), "right middle")]
+    # The nearest place is the best one; of two, the lower: there a name stands like a caption.
+    spots.sort(key=lambda spot: _off(box, spot[0]) + (0.0 if spot[0][1] > y else ABOVE_PX))
+    beside: list[Spot] = [
+        ((max([box.right, *(each.right for each in level)]) + gap, y), "left middle"),
+        ((min([box.x, *(each.x for each in level)]) - gap, y), "right middle"),
+    ]
+    return beside + spots if aside else spots + beside
+
+
+def _off(box: Rect, point: Point) -> float:
+    """How far a point lies from a box."""
+    return _away(box.x, box.right, point[0]) + _away(box.y, box.bottom, point[1])
+
+
+def _away(low: float, high: float, value: float) -> float:
+    return max(low - value, 0.0, value - high)
 
 
 def _draw_leader(canvas: Canvas, view: BodyView, box: Rect, text: Rect) -> None:

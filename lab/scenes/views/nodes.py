@@ -6,12 +6,12 @@ from collections.abc import Mapping
 
 from lab.mechanics import Part
 from lab.outline import Node
-from lab.scenes.views.place_marks import BEFORE_PX, MARK_PX, band_rect, told_rect
 from lab.scenes.views.holding import scale_boxes
 from lab.scenes.views.margins import home_of
-from lab.scenes.views.naming import thing_box
+from lab.scenes.views.naming import short_name, thing_box
+from lab.scenes.views.place_marks import BEFORE_PX, MARK_PX, band_rect, told_rect
 from lab.scenes.views.stage import Panel, ViewsStage, views_stage
-from lab.scenes.views.things import called, things_of
+from lab.scenes.views.things import surface_of, things_of
 from lab.scenes.views.view import BodyView, LineMark
 from lab.ui.geometry import Rect
 
@@ -114,11 +114,12 @@ def _said(view: BodyView) -> list[tuple[str, str, str]]:
 def _said_part(view: BodyView, part: Part) -> tuple[str, str, str]:
     words, readings = view.look.words, view.readings
     keys = {thing.key for thing in things_of(view.body)}
-    key = next(
-        (one for one in (f"part:{part.name}", f"tank:{part.name}", f"surface:{called(part.name)}") if one in keys),
-        f"part:{part.name}",
-    )
-    name = words.content(part.name.replace("/", " "))
+    surface = surface_of(view.body, part)
+    keys = {thing.key for thing in things_of(view.body)}
+    key = f"tank:{part.name}" if f"tank:{part.name}" in keys else f"part:{part.name}"
+    if key not in keys and surface is not None:
+        key = f"surface:{surface.name}"
+    name = words.content(short_name(view, part.name))
     if view.labels != "weights":
         return key, name, ""
     weight, along = readings.weight_with_unit(part.mass_kg), readings.length_with_unit(part.at_m[0])

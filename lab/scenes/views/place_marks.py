@@ -11,6 +11,7 @@ from lab.scenes.tones import between
 from lab.scenes.views.margins import here, home_of, rule_height
 from lab.scenes.views.projections import right_axis
 from lab.scenes.views.stage import Panel
+from lab.scenes.views.things import places_m, things_of
 from lab.scenes.views.view import Band, BodyView, LineMark, PlaceMark
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect, bounding
@@ -27,15 +28,15 @@ def draw_symmetry(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoar
     if panel.face == "side" or not view.symmetry:
         return
     theme, sizes = view.look.theme, view.look.sizes
-    box, over = panel.body_px, sizes.px(22)
+    over = panel.camera.length_m(sizes.px(22))
+    left, bottom, right, top = panel.bounds_m
+    level = panel.face == "top"
+    ends_m = ((left - over, 0.0), (right + over, 0.0)) if level else ((0.0, bottom - over), (0.0, top + over))
+    ends = [panel.flat_px(end) for end in ends_m]
     dash = tuple(sizes.px(length) for length in DASH_DOT)
-    x, y = panel.camera.at(0.0, 0.0)
-    frame = panel.frame.inset(sizes.px(4))
-    if panel.face == "top":
-        ends = ((max(box.x - over, frame.x), y), (min(box.right + over, frame.right), y))
-    else:
-        ends = ((x, max(box.y - over, frame.y)), (x, min(box.bottom + over, frame.bottom)))
-    canvas.line(ends, theme.edge, width=sizes.px(1.5), dash=dash)
+    canvas.line(ends, theme.soft, width=max(1.0, sizes.px(1)), dash=dash)
+    if panel.angle_rad == 0.0:
+        board.keep_clear([bounding(ends, 1.0)])
 
 
 def draw_sides(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) -> None:
@@ -46,13 +47,13 @@ def draw_sides(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) 
     right, left = view.look.words.say("R"), view.look.words.say("L")
     gap, size, color = sizes.px(5), sizes.text("small"), view.look.theme.soft
     if panel.face == "top":
-        x = box.center[0]
+        over, under = _tip_middle_px(view, panel, 1.0), _tip_middle_px(view, panel, -1.0)
         ends: list[tuple[str, list[Spot]]] = [
-            (right, [((x, box.y - gap), "center bottom"), ((box.right, box.y), "right bottom")]),
-            (left, [((x, box.bottom + gap), "center top"), ((box.right, box.bottom), "right top")]),
+            (right, [((over, box.y - gap), "center bottom"), ((over + 4 * gap, box.y), "left bottom")]),
+            (left, [((under, box.bottom + gap), "center top"), ((under + 4 * gap, box.bottom), "left top")]),
         ]
     else:
-        tips = [_tip_px(panel, box.x), _tip_px(panel, box.right)]
+        tips = [_tip_px(view, panel, -1.0), _tip_px(view, panel, 1.0)]
         ends = []
         for text, tip, inward in ((right, tips[0], "left"), (left, tips[1], "right")):
             spots: list[Spot] = [((tip[0], tip[1] - lift), f"{inward} bottom") for lift in (gap * 2, gap * 4)]  # type: ignore[misc]
@@ -62,10 +63,18 @@ def draw_sides(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) 
         board.place(text, spots, size=size, color=color)
 
 
-def _tip_px(panel: Panel, x: float) -> Point:
-    """Where an end of the body, as it lies level, has come to."""
-    right = panel.camera.along_m(x)
-    return panel.flat_px((right, panel.camera.up_m(panel.body_px.center[1])))
+def _tip_middle_px(view: BodyView, panel: Panel, sense: float) -> float:
+    """The x of the middle of what reaches farthest up (sense 1) or down (−1)."""
+    places = [place for thing in things_of(view.body) for place in places_m(thing, panel.face)]
+    farthest = max(sense * y for _, y in places)
+    ends = [x for x, y in places if sense * y > farthest - 1e-6]
+    return panel.camera.x_px((min(ends) + max(ends)) / 2)
+
+
+def _tip_px(view: BodyView, panel: Panel, sense: float) -> Point:
+    """Where the end of the body that lies farthest to the right (sense 1) or left (−1) has come to."""
+    places = [place for thing in things_of(view.body) for place in places_m(thing, panel.face)]
+    return panel.flat_px(max(places, key=lambda place: (sense * place[0], place[1])))
 
 
 def draw_reference(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) -> None:
@@ -77,6 +86,7 @@ def draw_reference(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoa
     ends = _across(panel, line, sizes.px(6))
     dash = tuple(sizes.px(length) for length in DASH_DOT)
     canvas.line(ends, view.look.theme.ink, width=sizes.px(1.5), dash=dash)
+    board.keep_clear([bounding(ends, 2.0)])
     _write_at_foot(view, panel, board, line, ends[1], color=view.look.theme.soft)
 
 
@@ -266,7 +276,7 @@ def draw_told(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) -
 def rule_rect(view: BodyView, panel: Panel) -> Rect:
     """The ruler: as long as the body with its marks."""
     row, sizes = panel.row("ruler"), view.look.sizes
-    over = sizes.px(16)
+    over = sizes.px(10) + sizes.text("small")
     box = panel.body_px
     x, right = max(panel.frame.x + 4, box.x - over), min(panel.frame.right - 4, box.right + over)
     return Rect(x, row.y + sizes.px(3), right - x, rule_height(view))

@@ -5,6 +5,9 @@ from __future__ import annotations
 from lab.scenes.camera import Camera
 from lab.scenes.labels import LabelBoard
 from lab.scenes.views.changes import draw_ghosts, draw_pencil, draw_turning
+from lab.scenes.views.holding import draw_hook, draw_rail, draw_scales
+from lab.scenes.views.naming import draw_names, thing_rings_px
+from lab.scenes.views.paint import draw_thing
 from lab.scenes.views.place_marks import (
     draw_balance,
     draw_bands,
@@ -15,9 +18,6 @@ from lab.scenes.views.place_marks import (
     draw_symmetry,
     draw_told,
 )
-from lab.scenes.views.holding import draw_hook, draw_rail, draw_scales
-from lab.scenes.views.naming import draw_names, thing_rings_px
-from lab.scenes.views.paint import draw_thing
 from lab.scenes.views.projections import Face, faces_away_m
 from lab.scenes.views.stage import Panel, views_stage
 from lab.scenes.views.things import Thing, things_of
@@ -51,13 +51,13 @@ def _draw_panel(canvas: Canvas, view: BodyView, panel: Panel, *, framed: bool) -
     if framed:
         _draw_frame(canvas, view, panel, board)
     with canvas.clipped(panel.frame):
-        draw_symmetry(canvas, view, panel, board)
         draw_reference(canvas, view, panel, board)
         draw_rail(canvas, view, panel, board)
         draw_ruler(canvas, view, panel, board)
         draw_scales(canvas, view, panel, board)
         draw_bands(canvas, view, panel, board)
         draw_body(canvas, view, panel)
+        draw_symmetry(canvas, view, panel, board)
         draw_pencil(canvas, view, panel)
         draw_ghosts(canvas, view, panel, board)
         draw_told(canvas, view, panel, board)
@@ -85,12 +85,12 @@ def _covered_px(view: BodyView, panel: Panel) -> float:
 
 
 def draw_body(canvas: Canvas, view: BodyView, panel: Panel) -> None:
-    """The body as it lies now: one that hangs is drawn once and shown turned."""
+    """The body as it lies now.  What stays as it is is drawn once and kept; levels and what is carried are not."""
     things = [thing for thing in _in_order(view, panel.face) if not thing.hung]
-    if panel.angle_rad == 0.0:
-        _draw_things(canvas, view, panel.face, things, panel.camera)
-    else:
-        _draw_turned(canvas, view, panel, things)
+    level = panel.angle_rad == 0.0
+    loose = [thing for thing in things if level and (thing.level is not None or thing.name == view.picked)]
+    _draw_kept(canvas, view, panel, [thing for thing in things if thing not in loose])
+    _draw_things(canvas, view, panel.face, loose, panel.camera)
     for thing in things_of(view.body):
         if thing.hung:
             _draw_hung(canvas, view, panel, thing)
@@ -121,7 +121,7 @@ def _draw_things(canvas: Canvas, view: BodyView, face: Face, things: list[Thing]
         )  # fmt: skip
 
 
-def _draw_turned(canvas: Canvas, view: BodyView, panel: Panel, things: list[Thing]) -> None:
+def _draw_kept(canvas: Canvas, view: BodyView, panel: Panel, things: list[Thing]) -> None:
     face, camera, look = panel.face, panel.camera, view.look
     places = [camera.at(*place) for thing in things for rings in thing.patches[face] for place in rings[0]]
     if not places:
@@ -133,8 +133,10 @@ def _draw_turned(canvas: Canvas, view: BodyView, panel: Panel, things: list[Thin
         _draw_things(sprite, view, face, things, Camera(px_per_m=camera.px_per_m, origin=origin))
 
     hook: Point = camera.at(*panel.hook_m)
-    name = ("body", view.body, tuple(sorted(view.body.looks.items())), face, camera.px_per_m, look.theme.name,
-            look.sizes.unit, view.highlighted)  # fmt: skip
+    drawn = tuple((thing.key, thing.look, thing.level, thing.patches[face]) for thing in things)
+    lit = frozenset(thing.name for thing in things if thing.name in view.highlighted)
+    shift = (box.x - round(box.x), box.y - round(box.y))
+    name = ("body", drawn, lit, face, camera.px_per_m, look.theme.name, look.sizes.unit, shift)
     grip = (hook[0] - box.x, hook[1] - box.y)
     canvas.turned(name, (box.w, box.h), make, at=hook, grip=grip, angle_rad=panel.angle_rad)
 

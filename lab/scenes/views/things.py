@@ -26,6 +26,7 @@ from lab.mechanics import (
     Vector,
     extent_m,
 )
+from lab.scenes.finger_parts import FLAT_RING
 from lab.scenes.views.airframe_outlines import fuselage_m, surface_m
 from lab.scenes.views.body import Body
 from lab.scenes.views.projections import FACES, Face, Flat, flat_m
@@ -46,7 +47,8 @@ _DRAWN_SHARE: Mapping[str, Vector] = {
     "battery": (0.08, 0.05, 0.045), "tank": (0.09, 0.06, 0.05), "sail": (0.5, 0.5, 0.01),
     "plate": (0.16, 0.10, 0.012),
 }  # fmt: skip
-_LIGHT_SHARE, _HEAVY_SHARE = 0.022, 0.062
+SURFACE_LOOKS = frozenset({"wing", "tail", "fin"})
+_LIGHT_SHARE, _HEAVY_SHARE = 0.022, 0.052
 _CORD_SHARE = 0.05
 _FUSELAGE_THICK = 0.075
 """Of its length: how thick a fuselage is drawn that is stated as a rod."""
@@ -86,13 +88,12 @@ def things_of(body: Body) -> tuple[Thing, ...]:
     size = size_m(body)
     tank_names = {tank.name for tank in body.tanks}
     parts = [part for part in body.parts if part.name not in tank_names]
-    flown = surface_names(body)
-    drawn = [part for part in parts if called(part.name) not in flown]
+    drawn = [part for part in parts if surface_of(body, part) is None]
     heaviest = max((part.mass_kg for part in body.parts), default=1.0)
     things = [_surface_thing(surface) for surface in body.surfaces]
     fuselage = _fuselage_name(body, drawn)
     for part in drawn:
-        look = body.looks.get(part.name) or ("fuselage" if part.name == fuselage else _look_by_shape(body, part))
+        look = _hint(body, part) or ("fuselage" if part.name == fuselage else _look_by_shape(body, part))
         things.append(part_thing(part, look, size_m=size, share=part.mass_kg / heaviest, bar_m=_bar_m(body, part)))
     things += [_tank_thing(tank, size) for tank in body.tanks]
     boom = _boom(body, things, size)
@@ -104,9 +105,16 @@ def called(name: str) -> str:
     return name.rsplit("/", 1)[-1]
 
 
-def surface_names(body: Body) -> frozenset[str]:
-    """The names under which parts are drawn as a surface."""
-    return frozenset(surface.name for surface in body.surfaces)
+def surface_of(body: Body, part: Part) -> Surface | None:
+    """The surface that a part is drawn as: the one called the same, or the nearest of its kind; None for none."""
+    for surface in body.surfaces:
+        if surface.name == called(part.name):
+            return surface
+    look = body.looks.get(part.name, "")
+    if look not in SURFACE_LOOKS:
+        return None
+    kind = [surface for surface in body.surfaces if surface.vertical == (look == "fin")]
+    return min(kind, key=lambda surface: abs(surface.at_m[0] - part.at_m[0]), default=None)
 
 
 @lru_cache(maxsize=128)
@@ -156,8 +164,18 @@ def _part_patches(
         shape = Box((side, side, side) if drawn is None else (drawn[0] * size_m, drawn[1] * size_m, drawn[2] * size_m))
     thin = bar_m or min(THIN_SHARE * size_m, ROD_SHARE * max(extent_m(shape)))
     rings = silhouette_m(shape, face, thin_m=thin)
+    if look == "ring" and face == "side":
+        rings = _opened(rings)
     right, up = flat_m(face, centre_m)
     return (tuple(tuple((right + x, up + y) for x, y in ring) for ring in rings),)
+
+
+def _opened(rings: Rings) -> Rings:
+    """A hoop that lies flat would be a stick from straight beside it; it is drawn as if seen a little from above."""
+    xs, ys = zip(*rings[0], strict=True)
+    wide, high = max(xs) - min(xs), max(ys) - min(ys)
+    half = max(high, FLAT_RING * wide) / 2.0
+    return (((min(xs), -half), (max(xs), -half), (max(xs), half), (min(xs), half)),)
 
 
 def _fuselage_size_m(part: Part, size_m: float) -> Vector:
@@ -187,6 +205,12 @@ def _fuselage_name(body: Body, parts: list[Part]) -> str:
     if best is None or extent_m(best.shape)[0] < max(extent_m(best.shape)[1:]):
         return ""
     return best.name
+
+
+def _hint(body: Body, part: Part) -> str:
+    """The look that its build gives; a box on board of what flies is no nest box."""
+    look = body.looks.get(part.name, "")
+    return "battery" if look == "box" and body.surfaces else look
 
 
 def _look_by_shape(body: Body, part: Part) -> str:

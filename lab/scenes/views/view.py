@@ -82,12 +82,13 @@ class Hanging:
 class GhostPart:
     """A part where it is not: where it was, or where it goes.
 
-    part: as it would be there.  look: its hint, "" for none.  to_m, from_m: an arrow from the ghost to there, or
-    from there to the ghost; None for none.
+    part: as it would be there.  look: its hint, "" for none.  text: written at it.  to_m, from_m: an arrow from
+    the ghost to there, or from there to the ghost; None for none.
     """
 
     part: Part
     look: str = ""
+    text: str = ""
     to_m: Vector | None = None
     from_m: Vector | None = None
 
