@@ -107,4 +107,5 @@ class Build:
         """The same things with nothing to hold them together: groups and tanks as plain parts, for a bench."""
         if not self.groups and not self.tanks:
             return self
-        return replace(self, parts=self.loads, groups=(), tanks=())
+        looks = {tank.name: "tank" for tank in self.tanks} | dict(self.looks)
+        return replace(self, parts=self.loads, groups=(), tanks=(), looks=MappingProxyType(looks))

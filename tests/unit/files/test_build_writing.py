@@ -138,6 +138,12 @@ def test_groups_tanks_surfaces_and_limits_come_back_the_same_to_the_last_bit():
     assert read_build_text(build_text(AIRFRAME), file="b.toml") == AIRFRAME
 
 
+def test_a_tank_taken_as_a_plain_part_still_looks_like_a_tank():
+    loose = AIRFRAME.loose()
+    assert loose.looks == {**AIRFRAME.looks, "left tank": "tank"}
+    assert read_build_text(build_text(loose), file="b.toml").looks["left tank"] == "tank"
+
+
 def test_a_build_with_its_groups_taken_apart_weighs_and_turns_the_same_after_it_was_written():
     loose = AIRFRAME.loose()
     assert loose.groups == loose.tanks == ()
