@@ -72,6 +72,9 @@ def _rows(data: dict[str, Any], groups: GroupTree) -> Things:
 
 
 def _twice(things: Things, places: FaultPlaces) -> Iterator[Fault]:
+    names = [name for _, name in things if name is not None]
+    if len(set(names)) == len(names):
+        return
     first: dict[str, KeyPath] = {}
     # By line, since a bar may come after its parts: the name that a reader meets first is the one to keep.
     for path, name in sorted(things, key=lambda thing: places.line(thing[0])):

@@ -6,8 +6,10 @@ import os
 import re
 import stat
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import suppress
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 from typing import Any
 
@@ -23,6 +25,9 @@ DEEPEST = 20
 MOST_KEYS = 40_000
 """The most keys and list items. A build of a thousand parts has a tenth of it; a file stuffed with more would
 keep whoever waits for its faults waiting longer than the 2 s that bad input may take."""
+
+SMALL_CHARS = MOST_KEYS
+"""Of a text that cannot hold more than MOST_KEYS keys and list items, since each takes a character at least."""
 
 _BYTE_ORDER_MARK = "\ufeff"
 _ERROR_LINE = re.compile(r"\s*\(at (?:line (\d+), column \d+|end of document)\)$")
@@ -71,6 +76,12 @@ def parse(text: str, *, file: str) -> Keyed:
         line = text.count("\n", 0, text.index("\0")) + 1
         raise _whole(file, "a NUL byte in the text", "save it as plain UTF-8 text", line=line)
     scanner = KeyScanner(text, deepest=DEEPEST, most=MOST_KEYS)
+    if _is_harmless(text):
+        # Most files have no fault, and then nobody asks for a line: they are looked for when somebody does.
+        with suppress(ValueError, RecursionError):
+            data = tomllib.loads(text)
+            if _depth(data) < DEEPEST:
+                return Keyed(data=data, lines=LinesOnceAsked(scanner))
     try:
         scanner.scan()
         data = tomllib.loads(text)
@@ -82,6 +93,45 @@ def parse(text: str, *, file: str) -> Keyed:
         # Not TOMLDecodeError alone: a number of more than 4300 digits fails in int().
         raise _not_toml(file, text, str(why)) from why
     return Keyed(data=data, lines=scanner.lines)
+
+
+class LinesOnceAsked(Mapping[KeyPath, int]):
+    """The line of every key of a text that is known to be sound; walked through when the first is asked for."""
+
+    def __init__(self, scanner: KeyScanner) -> None:
+        """scanner: of that text, nothing scanned yet."""
+        self._scanner = scanner
+
+    @cached_property
+    def _lines(self) -> Mapping[KeyPath, int]:
+        self._scanner.scan()
+        return self._scanner.lines
+
+    def __getitem__(self, path: KeyPath) -> int:
+        """The line of a key path.  Raises KeyError."""
+        return self._lines[path]
+
+    def __iter__(self) -> Iterator[KeyPath]:
+        """Every key path."""
+        return iter(self._lines)
+
+    def __len__(self) -> int:
+        """How many key paths there are."""
+        return len(self._lines)
+
+
+def _is_harmless(text: str) -> bool:
+    """Whether a text is too small and too plain to keep `tomllib` busy: small, with no long dotted key."""
+    return len(text) <= SMALL_CHARS and all(line.count(".") < DEEPEST for line in text.split("\n"))
+
+
+def _depth(value: object) -> int:
+    """How long the longest key path in a value is."""
+    if isinstance(value, dict):
+        return 1 + max(map(_depth, value.values()), default=0)
+    if isinstance(value, list):
+        return 1 + max(map(_depth, value), default=0)
+    return 0
 
 
 def _read_bytes(name: str) -> bytes:

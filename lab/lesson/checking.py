@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import comb
 from pathlib import Path
 
 from lab.files import Fault, Keyed, KeyPath, shown
@@ -20,15 +21,15 @@ SEEDS = 60
 """How many seeds a varied question is tried with where the first few leave anything to say, each asked for the first
 time and again."""
 
-FIRST_ASKINGS = 10
+FIRST_ASKINGS = 6
 """After how many askings it is looked at for the first time whether they leave anything to say."""
 
 RARE = 1 / 28
 """A question in which fewer draws than this share will do may have a seed that finds none: of MOST_DRAWS all fail with
 odds of one in two million."""
 
-SURE = 2.4
-"""How many standard deviations of chance are allowed for before a share is taken for at least RARE."""
+BY_LUCK = 0.008
+"""The odds allowed for that the askings only seem to show a share above RARE: those beyond 2.4 standard deviations."""
 
 ENOUGH = 3
 """Blurred drawings of one question after which no more are made: what is wrong with its ranges is known by then."""
@@ -106,10 +107,15 @@ def _says_nothing(question: Question, draws: list[Draw]) -> bool:
     if any(draw.quality == "blurred" for draw in draws):
         return False
     drawn = [draw.tries for draw in draws if draw.tries]
-    found, tries = len(drawn), sum(drawn)
-    if found - SURE * found**0.5 < RARE * tries:
+    if _by_luck(len(drawn), sum(drawn)) > BY_LUCK:
         return False
     return not (question.is_silent and never_apart([draw.task for draw in draws]))
+
+
+def _by_luck(found: int, tries: int) -> float:
+    """The odds that so many of so many draws or more will do where only the share RARE of them does."""
+    fewer = (comb(tries, count) * RARE**count * (1 - RARE) ** (tries - count) for count in range(found))
+    return 1 - sum(fewer)
 
 
 def _warnings(question: Question, draws: list[Draw]) -> Iterator[tuple[KeyPath, str, str]]:

@@ -7,6 +7,8 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Any, Literal
 
+from lab.files import Build
+
 Level = Literal["early", "middle", "later"]
 KeyPath = tuple[str | int, ...]
 NO_KEYS: Mapping[str, Any] = MappingProxyType({})
@@ -70,6 +72,7 @@ class Question:
     is_silent: nothing is said of ways, not even that there are none; then all of them are looked at.
     expect: what the writer expects the truth to be; only ever compared.
     as_written_first: the numbers as they stand are asked first, and varied ones only after *again*.
+    build: the scene as it was read; None where it has not been.
     """
 
     name: str
@@ -86,6 +89,7 @@ class Question:
     as_written_first: bool = False
     expect: str | float | tuple[float, ...] | None = None
     borrowed: Borrowed | None = None
+    build: Build | None = field(default=None, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

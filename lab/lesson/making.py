@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -11,10 +12,10 @@ from pydantic import ValidationError
 from lab.files import UNITS, Fault, FileFaults, Keyed, KeyPath, load, shown
 from lab.lesson.fault_places import FaultPlaces
 from lab.lesson.lesson import Lesson, Question, Range, SceneSource, TeachersPage
-from lab.lesson.scene_files import SceneRefusedError, load_scene
+from lab.lesson.scene_files import LoadedScene, SceneRefusedError, load_scene
 from lab.lesson.schema import KEYS_BY_KIND, LessonTable, QuestionTable, TeacherTable
 from lab.lesson.schema_faults import table_faults, what_can_be_read
-from lab.lesson.soundness import question_faults
+from lab.lesson.soundness import build_of, question_faults
 
 
 def lesson_or_faults(
@@ -39,8 +40,9 @@ def lesson_or_faults(
     named = keyed.data.get("units")
     units = named if isinstance(named, str) and named in UNITS else "g-cm"
     questions = []
+    scenes: dict[str, LoadedScene] = {}
     for index, data in enumerate(listed if isinstance(listed, list) else []):
-        question, found = _question(path, keyed, index, data, units)
+        question, found = _question(path, keyed, index, data, units, scenes)
         faults += found
         if question is not None:
             questions.append(question)
@@ -73,8 +75,13 @@ def _teachers_page(table: TeacherTable | None) -> TeachersPage | None:
     )
 
 
-def _question(path: Path, keyed: Keyed, index: int, data: Any, units: str) -> tuple[Question | None, list[Fault]]:
-    """Return a question, or None where its table or its scene cannot be read, and everything wrong with it."""
+def _question(
+    path: Path, keyed: Keyed, index: int, data: Any, units: str, scenes: dict[str, LoadedScene]
+) -> tuple[Question | None, list[Fault]]:
+    """Return a question, or None where its table or its scene cannot be read, and everything wrong with it.
+
+    scenes: the scene files that earlier questions named; this one's is added.
+    """
     at: KeyPath = ("question", index)
     places = FaultPlaces(str(path), keyed.lines)
     if not isinstance(data, dict):
@@ -88,18 +95,22 @@ def _question(path: Path, keyed: Keyed, index: int, data: Any, units: str) -> tu
         table, unread = what_can_be_read(data, refused)
     scene = None
     if "scene" in data:
-        scene, found = _scene(path, keyed, data["scene"], at, places)
+        scene, found = _scene(path, keyed, data["scene"], at, places, scenes)
         faults += found
     if scene is None:
         scene, unread = SceneSource(table={}, lines={}, file=str(path), at=(*at, "scene")), unread | {"scene"}
     keys = {key: data[key] for key in KEYS_BY_KIND if key in data and key not in unread}
     question = _from_tables(table, scene, keys)
-    faults += question_faults(question, index=index, units=units, places=places, unread=unread)
-    return question, faults
+    build = None
+    if "scene" not in unread:
+        build, found = build_of(question, index=index, units=units, places=places)
+        faults += found
+    faults += question_faults(question, build, index=index, places=places, unread=unread)
+    return replace(question, build=build), faults
 
 
 def _scene(
-    path: Path, keyed: Keyed, value: Any, at: KeyPath, places: FaultPlaces
+    path: Path, keyed: Keyed, value: Any, at: KeyPath, places: FaultPlaces, scenes: dict[str, LoadedScene]
 ) -> tuple[SceneSource | None, list[Fault]]:
     here = (*at, "scene")
     if isinstance(value, dict):
@@ -108,7 +119,9 @@ def _scene(
         cure = 'write `[question.scene]` and its keys below it, or a file name such as "boat-hook.toml"'
         return None, [places.fault(here, f"{shown(value)} is no scene", cure)]
     try:
-        loaded, file, at_in_file = load_scene(path, value)
+        if value not in scenes:
+            scenes[value] = load_scene(path, value)
+        loaded, file, at_in_file = scenes[value]
     except SceneRefusedError as refused:
         return None, [places.fault(here, f"{shown(value)}: {refused.what}", refused.cure)]
     except FileFaults as unreadable:

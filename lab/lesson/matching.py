@@ -91,7 +91,7 @@ def hidden(task: Task, claims: tuple[str, ...], truth: Answer, said: tuple[Fit, 
     clear = kind_of(task).clear(task, truth)
     found: list[Blur] = []
     for claim in claims:
-        mine = [each for each in said if each.claimed_by(claim)]
+        mine, _ = _parted(claim, said)
         if not mine:
             found.append(Blur(claim=claim, other=""))
         if any(same(each.answer, truth, within=clear) for each in mine):
@@ -102,14 +102,22 @@ def hidden(task: Task, claims: tuple[str, ...], truth: Answer, said: tuple[Fit, 
 def mixed_up(task: Task, claims: tuple[str, ...], said: tuple[Fit, ...]) -> tuple[Blur, ...]:
     """Return which claimed ways have the answer of another way: of any, or of a claimed one where one chooses."""
     chosen = bool(said) and isinstance(said[0].answer, str)
-    rivals = [each for each in said if not chosen or any(each.claimed_by(claim) for claim in claims)]
+    rivals = tuple(each for each in said if any(each.claimed_by(claim) for claim in claims)) if chosen else said
     found: list[Blur] = []
     for claim in claims:
-        mine = [each.answer for each in said if each.claimed_by(claim)]
-        others = (
-            other.way
-            for other in rivals
-            if any(same(answer, other.answer, within=task.within) for answer in mine) and not other.claimed_by(claim)
+        mine, others = _parted(claim, rivals)
+        alike = (
+            other.way for other in others if any(same(each.answer, other.answer, within=task.within) for each in mine)
         )
-        found.extend(Blur(claim=claim, other=name) for name in dict.fromkeys(others))
+        found.extend(Blur(claim=claim, other=name) for name in dict.fromkeys(alike))
     return tuple(found)
+
+
+def _parted(claim: str, said: tuple[Fit, ...]) -> tuple[list[Fit], list[Fit]]:
+    """The answers of a claimed way, and those of the others."""
+    way, _, part = claim.partition(":")
+    mine: list[Fit] = []
+    others: list[Fit] = []
+    for each in said:
+        (mine if each.way == way and part in ("", each.part) else others).append(each)
+    return mine, others

@@ -7,6 +7,9 @@ from pathlib import Path
 
 from lab.files import Keyed, KeyPath, load
 
+LoadedScene = tuple[Keyed, str, KeyPath]
+"""A scene file's table with its lines, the file's name, and the path of the table in it."""
+
 LINK_OUT = "scene files lie in the lesson's own folder"
 
 _DRIVE = re.compile(r"[A-Za-z]:")
@@ -47,7 +50,7 @@ def scene_path(lesson_file: Path, name: str) -> Path:
     return path
 
 
-def load_scene(lesson_file: Path, name: str) -> tuple[Keyed, str, KeyPath]:
+def load_scene(lesson_file: Path, name: str) -> LoadedScene:
     """Return a scene file's table with its lines, the file's name, and the path of its table in it.
 
     Raises SceneRefusedError as `scene_path` does, and FileFaults where the file cannot be read.

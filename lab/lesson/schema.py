@@ -39,7 +39,7 @@ def _text(value: Any) -> str:
         raise refusal("the text is empty", "write a sentence")
     if len(value) > LONGEST_TEXT:
         raise refusal(f"a text of {len(value)} characters", f"write at most {LONGEST_TEXT}")
-    if any(unicodedata.category(char).startswith(("C", "Zl", "Zp")) for char in value):
+    if not value.isprintable() and any(unicodedata.category(char).startswith(("C", "Zl", "Zp")) for char in value):
         raise refusal("the text holds a line break or another control character", "write it on one line")
     return value
 

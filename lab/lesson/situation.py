@@ -7,6 +7,7 @@ and centimetres than in kilograms and metres, and the learner only ever saw the 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from lab.files import UNITS, Build
 from lab.mechanics import Part, extent_m
@@ -25,13 +26,15 @@ class Load:
     half: float = 0.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class Situation:
     """A scene in numerals.
 
     loads: the parts without the bar.  bar: the bar, or None for a tool.
     left, right: the ends of the body.  reference: the line that arms are measured from.
     pivot, pad: where it rests and half the width of that rest (side questions).
+
+    It has no slots, so that what many ways of thinking look for is looked for once.
     """
 
     loads: tuple[Load, ...]
@@ -42,7 +45,7 @@ class Situation:
     pivot: float = 0.0
     pad: float = 0.0
 
-    @property
+    @cached_property
     def everything(self) -> tuple[Load, ...]:
         """Every part that weighs something."""
         return self.loads if self.bar is None else (*self.loads, self.bar)
@@ -52,12 +55,12 @@ class Situation:
         """Half-way between the ends of the body."""
         return (self.left + self.right) / 2
 
-    @property
+    @cached_property
     def beam(self) -> Load | None:
         """What everything else sits on: the bar, or the longest part of a tool; None where two are as long."""
         return self.bar if self.bar is not None else longest(self.loads)
 
-    @property
+    @cached_property
     def heaviest(self) -> Load | None:
         """The heaviest part beside the bar; None where two are as heavy."""
         ranked = sorted(self.loads, key=lambda load: load.weight, reverse=True)
@@ -65,7 +68,7 @@ class Situation:
             return None
         return ranked[0]
 
-    @property
+    @cached_property
     def riders(self) -> tuple[Load, ...]:
         """Everything that sits on the beam."""
         beam = self.beam

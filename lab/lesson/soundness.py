@@ -28,14 +28,14 @@ MOST_PARTS = 20
 
 
 def question_faults(
-    question: Question, *, index: int, units: str, places: FaultPlaces, unread: frozenset[str]
+    question: Question, build: Build | None, *, index: int, places: FaultPlaces, unread: frozenset[str]
 ) -> list[Fault]:
-    """Return everything wrong with a question's scene, and with what its other keys say about that scene.
+    """Return everything wrong with what a question's keys say about its scene.
 
-    index: counted from 0.  unread: keys of the question that could not be read, so that it has stand-ins for them or
-    nothing; of these nothing is said here.
+    build: its scene, None where that cannot be read.  index: counted from 0.
+    unread: keys of the question that could not be read, so that it has stand-ins for them or nothing; of these nothing
+    is said here.
     """
-    build, faults = (None, []) if "scene" in unread else _build_of(question, index, units, places)
     found: list[Found] = []
     # Without knowing what is asked, nothing can be said about the answer.
     if "ask" in unread:
@@ -45,13 +45,10 @@ def question_faults(
         found += [*_key_faults(question), *_claim_faults(question, build)]
         if build is not None:
             found += [*_range_faults(question), *_task_faults(question, build, unread)]
-    faults += [
-        places.fault(("question", index, *path), what, cure) for path, what, cure in found if path[0] not in unread
-    ]
-    return faults
+    return [places.fault(("question", index, *path), what, cure) for path, what, cure in found if path[0] not in unread]
 
 
-def _build_of(question: Question, index: int, units: str, places: FaultPlaces) -> tuple[Build | None, list[Fault]]:
+def build_of(question: Question, *, index: int, units: str, places: FaultPlaces) -> tuple[Build | None, list[Fault]]:
     """Return the build of a question's scene, or None and what is wrong with it."""
     scene, title = question.scene, question.title[:100]
     try:

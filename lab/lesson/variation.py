@@ -52,7 +52,10 @@ class Drawing:
 
     def __init__(self, question: Question, *, lesson: str, units: str) -> None:
         """Read the scene once.  Raises FileFaults where it is unsound."""
-        self.written = task_of(question, question.scene.table, question.keys, units=units)
+        if question.build is not None:
+            self.written = task_about(question, question.build, question.keys)
+        else:
+            self.written = task_of(question, question.scene.table, question.keys, units=units)
         self._question = question
         self._key = f"{lesson}/{question.name}"
         self._units = units
@@ -109,7 +112,8 @@ class Drawing:
         claims = self._question.claims
         if not claims:
             return "clear"
-        if hidden(task, claims, truth, KINDS[task.kind].claimed(task, claims)):
+        few = KINDS[task.kind].claimed(task, claims)
+        if hidden(task, claims, truth, predictions(task) if few is None else few):
             return "unsound"
         return "blurred" if mixed_up(task, claims, predictions(task)) else "clear"
 
