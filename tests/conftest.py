@@ -12,7 +12,7 @@ from hypothesis import settings
 
 from lab.attempts import Attempt, AttemptStore
 from lab.outline.node import Node, find, walk
-from lab.ui.events import Key, PointerDown, PointerMove, PointerUp
+from lab.ui.events import Key, PointerDown, PointerMove, PointerUp, Wheel
 from lab.ui.list_canvas import ListCanvas
 
 if TYPE_CHECKING:
@@ -87,8 +87,20 @@ class Pilot:
         return x + width / 2, y + height / 2
 
     def press(self, key: str) -> None:
-        """Tap or click a thing."""
+        """Tap or click a thing, scrolled into sight first."""
+        self.scroll_to(key)
         self.tap(*self.middle(key))
+
+    def scroll_to(self, key: str) -> None:
+        """Turn the wheel over whatever scrolls until a thing in it is in sight."""
+        scrolls = [node for node in walk(self.outline) if "scroll" in node.actions and find(node, key) is not None]
+        for scroll in scrolls:
+            x, y, width, height = scroll.bounds
+            for _ in range(60):
+                middle = self.middle(key)[1]
+                if y <= middle <= y + height:
+                    break
+                self.lab.handle(Wheel(x + width / 2, y + height / 2, -1.0 if middle > y else 1.0))
 
     def tap(self, x: float, y: float) -> None:
         """Tap or click a place.  Half a second later: taps in quick succession count as one."""
