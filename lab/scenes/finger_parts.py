@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from lab.mechanics import Cylinder, Part, extent_m
+from lab.mechanics import Cylinder, Part, Rectangle, extent_m
 from lab.simulation.benches.finger import FingerTool
 
 BEAM_LOOKS = frozenset({"pole", "bar"})
+PLATE, GAP = "plate", "gap"
+
+FILLED_SHARE = 1e-6
+"""Of the heaviest part: a cut-out that takes away less than this takes away nothing, and is drawn as filled."""
 
 # How large a part is drawn whose shape the build leaves open, as (along, up) shares of the tool's length.
 _DRAWN_SHARE = {
@@ -64,8 +68,10 @@ def part_outlines(tool: FingerTool) -> tuple[PartOutline, ...]:
     outlines = [
         _outline(tool, part, span_m, is_longest=part is longest, share=part.mass_kg / heaviest_kg)
         for part in tool.parts
+        if not (part.cut and part.mass_kg < FILLED_SHARE * heaviest_kg)
     ]
-    return tuple(sorted(outlines, key=lambda outline: not outline.beam))
+    # A gap lies over what it is cut out of, and under all that sits there.
+    return tuple(sorted(outlines, key=lambda outline: (not outline.beam, outline.look != PLATE, outline.look != GAP)))
 
 
 def _outline(tool: FingerTool, part: Part, span_m: float, *, is_longest: bool, share: float) -> PartOutline:
@@ -95,6 +101,10 @@ def _outline(tool: FingerTool, part: Part, span_m: float, *, is_longest: bool, s
 
 
 def _look_by_shape(part: Part, *, is_longest: bool) -> str:
+    if part.cut:
+        return GAP
+    if isinstance(part.shape, Rectangle):
+        return PLATE
     if is_longest and extent_m(part.shape)[0] > 0:
         return "bar"
     if isinstance(part.shape, Cylinder) and part.shape.axis == "along":

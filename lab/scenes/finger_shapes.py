@@ -108,6 +108,20 @@ def _bar(canvas: Canvas, drawing: PartDrawing) -> None:
         )
 
 
+def _plate(canvas: Canvas, drawing: PartDrawing) -> None:
+    """A thin plate seen flat."""
+    theme = drawing.theme
+    canvas.box(drawing.rect, fill=theme.wood, outline=theme.wood_edge, width=drawing.stroke, radius=drawing.stroke)
+
+
+def _gap(canvas: Canvas, drawing: PartDrawing) -> None:
+    """What is cut out: the paper shows, its edge dashed."""
+    theme, rect = drawing.theme, drawing.rect
+    canvas.box(rect, fill=theme.paper)
+    corners = ((rect.x, rect.y), (rect.right, rect.y), (rect.right, rect.bottom), (rect.x, rect.bottom))
+    canvas.line((*corners, corners[0]), theme.wood_edge, width=drawing.stroke, dash=(6.0, 4.0))
+
+
 def _sleeve(canvas: Canvas, drawing: PartDrawing) -> None:
     """A band or a grip round the pole."""
     theme, rect = drawing.theme, drawing.rect
@@ -257,6 +271,8 @@ def _weight(canvas: Canvas, drawing: PartDrawing) -> None:
 _PICTURES: dict[str, Callable[[Canvas, PartDrawing], None]] = {
     "pole": _pole,
     "bar": _bar,
+    "plate": _plate,
+    "gap": _gap,
     "sleeve": _sleeve,
     "hook": _hook,
     "blade": _blade,

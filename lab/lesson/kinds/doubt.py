@@ -155,7 +155,7 @@ def doubts_of(task: Task) -> Doubts:
 
 
 def _working(asked: Asked) -> tuple[Message, ...]:
-    parts, fine = asked.build.all_parts, asked.decimals + 2
+    parts, fine = asked.build.all_parts, asked.decimals + 1
     lines = []
     for of_weights in (True, False):
         template = _BY_WEIGHT if of_weights else _BY_PLACE

@@ -6,8 +6,9 @@ from math import hypot
 import pytest
 
 from lab.files import UNITS, Build
-from lab.mechanics import Box, Part, Rod
+from lab.mechanics import Box, Part, Rectangle, Rod
 from lab.outline import Words
+from lab.scenes.finger_parts import part_outlines
 from lab.scenes.finger_scene import draw_finger_bench
 from lab.scenes.finger_stage import FingerView, balance_m, body_place_px, finger_stage, place_along_m, pose_of
 from lab.scenes.readings import Readings
@@ -156,3 +157,21 @@ def test_each_look_is_drawn_and_an_unknown_one_too():
         inside = ListCanvas((2000, 2000))
         body.make(inside)
         assert inside.ops
+
+
+def test_a_cut_out_is_drawn_over_its_plate_as_a_gap_and_not_once_it_is_filled():
+    board = Part(name="board", mass_kg=1.2, at_m=(0.3, 0.0, 0.2), shape=Rectangle(length_m=0.6, width_m=0.4))
+    window = Part(
+        name="window", mass_kg=0.2, at_m=(0.45, 0.0, 0.2), cut=True, shape=Rectangle(length_m=0.2, width_m=0.2)
+    )
+
+    def outlines(part):
+        build = Build(title="Board", parts=(part, board), looks={})
+        return part_outlines(finger_from_build(build, finger_at_m=0.3, pad_half_m=0.003))
+
+    cut = outlines(window)
+    assert [(each.part.name, each.look) for each in cut] == [("board", "plate"), ("window", "gap")]
+    # As large as it is stated: 20 cm, to round-off.
+    assert cut[1].right_m - cut[1].left_m == pytest.approx(0.2, abs=1e-12)
+    assert [each.part.name for each in outlines(replace(window, mass_kg=1e-9))] == ["board"]
+    assert drawn(view_of(window, board)).ops
