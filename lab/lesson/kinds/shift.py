@@ -59,11 +59,8 @@ class ShiftKind(Kind):
         shift: Shift | None = task.detail
         if shift is None:
             return {}
-        named = {
-            "change.weight": mass(shift.mass_kg),
-            "change.by": length(abs(shift.by_m)),
-            "balance.at": length(task.balance_m, decimals=1),
-        }
+        named = {"change.weight": mass(shift.mass_kg), "change.by": length(abs(shift.by_m))}
+        named["balance.at"] = length(task.balance_m, decimals=1)
         return named if shift.at_m is None else {**named, "change.at": length(shift.at_m)}
 
     def truth(self, task: Task) -> Answer:
