@@ -77,7 +77,9 @@ SHIFT_WAYS: tuple[Way[Change, float], ...] = (
     Way(
         name="whole_way",
         predict=whole_way,
-        sentence=msg("{given} is how far the {part} is from there. All the rest stays, so it goes only a share."),
+        sentence=msg(
+            "{given} is the whole way. All the rest stays where it is, so the balance point goes only a share of it."
+        ),
     ),
     Way(
         name="half_way",
@@ -87,7 +89,9 @@ SHIFT_WAYS: tuple[Way[Change, float], ...] = (
     Way(
         name="stays",
         predict=stays,
-        sentence=msg("It would stay if the {part} had no weight. It takes a share of the way."),
+        sentence=msg(
+            "It would stay if the {part} had no weight. It has some, so the balance point goes a share of the way."
+        ),
     ),
     Way(
         name="wrong_total",
