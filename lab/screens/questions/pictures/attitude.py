@@ -22,7 +22,7 @@ class HangsByPoint(OnBody):
         own_rad = max(abs(angle) for angle in _angles(scope.asked.build, hook))
         return replace(
             plain_view(scope, now.build),
-            faces=("side",) if hook.find == "pitch" else ("front",),
+            faces=("side",) if hook.axis == 0 else ("front",),
             hanging=Hanging(
                 at_m=hook.at_m,
                 pitch_rad=now.share * pitch_rad,
@@ -39,4 +39,4 @@ def _angles(build: Build, hook: Hook) -> tuple[float, float]:
     attitude = hanging_attitude(build.all_parts, hook.at_m)
     if attitude is None:
         return 0.0, 0.0
-    return (attitude.pitch_rad or 0.0, 0.0) if hook.find == "pitch" else (0.0, attitude.roll_rad or 0.0)
+    return (attitude.pitch_rad or 0.0, 0.0) if hook.axis == 0 else (0.0, attitude.roll_rad or 0.0)
