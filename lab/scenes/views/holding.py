@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from lab.scenes.labels import LabelBoard
+from lab.scenes.views.margins import SCALE_GAP_PX, scale_widths
 from lab.scenes.views.paint import finish_of
 from lab.scenes.views.projections import flat_m
 from lab.scenes.views.stage import Panel
@@ -12,7 +13,7 @@ from lab.scenes.views.things import places_m, things_of
 from lab.scenes.views.view import BodyView, StandingScale
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
-from lab.ui.metrics import text_width
+from lab.ui.sizes import TextStyle
 
 HOOK_PX, CORD_PX = 4.0, 2.0
 BOB_PX = 9.0
@@ -56,14 +57,21 @@ def draw_hook(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) -
 def scale_boxes(view: BodyView, panel: Panel) -> Mapping[str, Rect]:
     """Where each scale's case is, by key: under its place, and beside each other where they would overlap."""
     row, sizes = panel.row("scales"), view.look.sizes
-    size = sizes.text("body")
+    size = sizes.text(reading_style(view, panel))
     high = LINE_HIGH * size + sizes.px(10)
     y = row.y + sizes.px(18 + 8)
+    gap = sizes.px(SCALE_GAP_PX)
+    wide = dict(zip((scale.key for scale in view.scales), scale_widths(view, reading_style(view, panel)), strict=True))
     order = sorted(view.scales, key=lambda scale: flat_m(panel.face, scale.at_m)[0])
-    widths = [max(sizes.px(64), text_width(scale.reading, size=size, bold=True) + sizes.px(26)) for scale in order]
+    widths = [wide[scale.key] - gap for scale in order]
     middles = [panel.camera.x_px(flat_m(panel.face, scale.at_m)[0]) for scale in order]
-    lefts = _parted(middles, widths, sizes.px(8), panel.frame.inset(sizes.px(4), 0))
+    lefts = _parted(middles, widths, gap, panel.frame.inset(sizes.px(4), 0))
     return {scale.key: Rect(left, y, wide, high) for scale, left, wide in zip(order, lefts, widths, strict=True)}
+
+
+def reading_style(view: BodyView, panel: Panel) -> TextStyle:
+    """How large readings are set: smaller where they would not all fit beside each other."""
+    return "body" if sum(scale_widths(view, "body")) <= panel.frame.w else "small"
 
 
 LINE_HIGH = 1.1
@@ -146,6 +154,6 @@ def _draw_scale(
     canvas.box(box, fill=metal.fill, outline=metal.edge, width=sizes.px(2), radius=sizes.px(6))
     window = box.inset(sizes.px(6), sizes.px(4))
     canvas.box(window, fill=theme.panel, outline=theme.ink, width=1.0, radius=sizes.px(3))
-    size = sizes.text("body")
+    size = sizes.text(reading_style(view, panel))
     canvas.text(scale.reading, window.center, size=size, color=theme.ink, bold=True, anchor="center middle")
     board.keep_clear([box.union(plate), pad, Rect(x - 3, y, 6, max(0.0, plate.y - y))])

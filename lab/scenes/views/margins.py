@@ -2,18 +2,26 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from lab.mechanics import Axis
 from lab.scenes.views.projections import Face, right_axis, up_axis
 from lab.scenes.views.view import BodyView
+from lab.ui.metrics import text_width
+from lab.ui.sizes import TextStyle
 
 LINE = 1.4
 """Of the text size: from one row of text to the next."""
 
 RAIL_PX, POST_PX = 54.0, 18.0
 RULE_PX = 16.0
+SCALE_GAP_PX = 8.0
 SIDE_PX = 18.0
+
+BODY_SHARE = 0.24
+"""Of a panel's height: with less than that for the body, the rows for names are given up."""
+
+MISSED = frozenset({"names", "edge"})
 
 Row = tuple[str, float]
 """What a row is for, and its height in pixels."""
@@ -21,12 +29,20 @@ Row = tuple[str, float]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Margins:
-    """above, below: rows from the top down.  left, right: in pixels."""
+    """above, below: rows from the top down.  left, right: in pixels.  least_wide: of the panel."""
 
     above: tuple[Row, ...]
     below: tuple[Row, ...]
     left: float
     right: float
+    least_wide: float = 0.0
+
+    def fitting(self, high_px: float) -> Margins:
+        """These, or where they leave too little of a height to the body, without the rows that can be missed."""
+        if self.all_high <= (1.0 - BODY_SHARE) * high_px:
+            return self
+        above, below = (tuple(row for row in rows if row[0] not in MISSED) for rows in (self.above, self.below))
+        return replace(self, above=above, below=below)
 
     @property
     def top(self) -> float:
@@ -66,7 +82,18 @@ def margins(view: BodyView, face: Face) -> Margins:
     beside = side
     if any(home_of(view, axis) == face and up_axis(face)[0] == axis for axis in _marked_axes(view)):
         beside = side + 4.0 * sizes.text("small")
-    return Margins(above=_above(view, face), below=_below(view, face), left=side, right=beside)
+    wide = 0.0 if face == "top" else sum(scale_widths(view, "small"))
+    return Margins(above=_above(view, face), below=_below(view, face), left=side, right=beside, least_wide=wide)
+
+
+def scale_widths(view: BodyView, style: TextStyle) -> list[float]:
+    """How wide each scale's case is with its reading in a text style, and the gap beside it."""
+    sizes = view.look.sizes
+    size, least = sizes.text(style), sizes.px(56)
+    return [
+        max(least, text_width(scale.reading, size=size, bold=True) + sizes.px(26)) + sizes.px(SCALE_GAP_PX)
+        for scale in view.scales
+    ]
 
 
 def _marked_axes(view: BodyView) -> list[Axis]:

@@ -139,10 +139,13 @@ def draw_names(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) 
     solid = obstacles(view, panel)
     board.keep_clear(solid)
     theme, sizes = view.look.theme, view.look.sizes
+    rows = [panel.row(name) for name in ("scales", "ruler", "turning")]
+    # Under a scale or a ruler a name would be taken for its.
+    lowest = min((row.y for row in rows if row.h), default=panel.frame.bottom) - sizes.text("small")
     usual = (sizes.text("small"), round(SMALLER * sizes.text("small")))
     for named in named_things(view, panel):
         color = theme.ink if named.strong else theme.soft
-        spots = _spots(view, named.box, solid, aside=panel.face != "side")
+        spots = [spot for spot in _spots(view, named.box, solid, aside=panel.face != "side") if spot[0][1] < lowest]
         near = [spot for spot in spots if _off(named.box, spot[0]) <= NEAR * usual[0]]
         placed = board.place_one_of(named.texts, near, sizes=usual, color=color, bold=named.strong)
         placed = placed or board.place_one_of(named.texts, spots, sizes=usual, color=color, bold=named.strong)

@@ -10,7 +10,7 @@ from lab.scenes.views.holding import scale_boxes
 from lab.scenes.views.margins import home_of
 from lab.scenes.views.naming import short_name, thing_box
 from lab.scenes.views.place_marks import BEFORE_PX, MARK_PX, band_rect, told_rect
-from lab.scenes.views.stage import Panel, ViewsStage, views_stage
+from lab.scenes.views.stage import Panel, ViewsStage, fitted, views_stage
 from lab.scenes.views.things import surface_of, things_of
 from lab.scenes.views.view import BodyView, LineMark
 from lab.ui.geometry import Rect
@@ -23,6 +23,7 @@ def view_bounds(view: BodyView, rect: Rect) -> Mapping[str, Rect]:
 
     Keys: part:NAME, tank:NAME, surface:NAME, balance, before, told, neutral, reference, band:NUMBER, scale:KEY, hook.
     """
+    view = fitted(view, rect)
     stage = views_stage(view, rect)
     first = next(iter(stage.panels.values()))
     bounds: dict[str, Rect] = {}

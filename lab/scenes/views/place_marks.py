@@ -49,8 +49,8 @@ def draw_sides(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) 
     if panel.face == "top":
         over, under = _tip_middle_px(view, panel, 1.0), _tip_middle_px(view, panel, -1.0)
         ends: list[tuple[str, list[Spot]]] = [
-            (right, [((over, box.y - gap), "center bottom"), ((over + 4 * gap, box.y), "left bottom")]),
-            (left, [((under, box.bottom + gap), "center top"), ((under + 4 * gap, box.bottom), "left top")]),
+            (right, [((over - gap, box.y - gap), "right bottom"), ((over + gap, box.y - gap), "left bottom")]),
+            (left, [((under - gap, box.bottom + gap), "right top"), ((under + gap, box.bottom + gap), "left top")]),
         ]
     else:
         tips = [_tip_px(view, panel, -1.0), _tip_px(view, panel, 1.0)]

@@ -19,7 +19,7 @@ from lab.scenes.views.place_marks import (
     draw_told,
 )
 from lab.scenes.views.projections import Face, faces_away_m
-from lab.scenes.views.stage import Panel, views_stage
+from lab.scenes.views.stage import Panel, fitted, views_stage
 from lab.scenes.views.things import Thing, things_of
 from lab.scenes.views.view import BodyView
 from lab.ui.canvas import Anchor, Canvas
@@ -32,6 +32,7 @@ SPRITE_PX = 8.0
 
 def draw_views(canvas: Canvas, rect: Rect, view: BodyView) -> None:
     """Draw the body from its sides into a rectangle; nothing leaves it."""
+    view = fitted(view, rect)
     stage = views_stage(view, rect)
     with canvas.clipped(rect):
         canvas.box(rect, fill=view.look.theme.paper)

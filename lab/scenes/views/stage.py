@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import cos, sin
 
 from lab.mechanics import Axis, Vector
 from lab.scenes.camera import Camera, turned_m
-from lab.scenes.views.margins import Margins, margins
+from lab.scenes.views.margins import Margins, home_of, margins
 from lab.scenes.views.projections import Face, Flat, flat_m, right_axis, up_axis
 from lab.scenes.views.things import places_m, things_of
 from lab.scenes.views.view import BodyView
@@ -17,9 +17,16 @@ from lab.ui.geometry import Point, Rect
 Bounds = tuple[float, float, float, float]
 """Left, bottom, right, top in a face, m."""
 
+Needs = Mapping[Face, tuple[Bounds, Margins]]
+Way = tuple[Mapping[Face, Rect], Rect | None]
+
 SWING_STEPS = 8
-LEAST_BODY_SHARE = 0.34
+CROWDED_SHARE = 0.6
+LEAST_BODY_SHARE = 0.18
 """Of a panel's height and width: what margins leave to the body at least."""
+
+LEAST_BODY_PX = 60.0
+"""A body that would be drawn shorter than this is shown from fewer sides."""
 
 FAR_SHARE = 1.0
 """Marks that lie farther from the body than so many of its lengths are not kept in the picture."""
@@ -110,20 +117,49 @@ class ViewsStage:
 
 def views_stage(view: BodyView, rect: Rect) -> ViewsStage:
     """The stage for a body in a rectangle: of the ways to lay its panels out, the one that draws it largest."""
-    needs = {face: (bounds_m(view, face, room=True), margins(view, face)) for face in view.faces}
-    ways = [_stacked(view, rect, needs)]
-    if len(view.faces) == 2:
-        ways.append(_beside(view, rect, needs))
-    elif len(view.faces) == 3:
-        ways.append(_quartered(view, rect, needs))
-    frames, spare = max(ways, key=lambda way: _scale(way[0], needs))
+    needs = _needs(view)
+    frames, spare = _way(view, rect, needs)
     scale = _scale(frames, needs)
     panels = {face: _panel(view, face, frames[face], needs[face], scale) for face in view.faces}
     return ViewsStage(rect=rect, panels=panels, spare=spare)
 
 
-Needs = Mapping[Face, tuple[Bounds, Margins]]
-Way = tuple[Mapping[Face, Rect], Rect | None]
+def fitted(view: BodyView, rect: Rect) -> BodyView:
+    """The view, without its last faces where a rectangle is too small for all; never without the learner's mark."""
+    while len(view.faces) > 1:
+        needs = _needs(view)
+        frames, _ = _way(view, rect, needs)
+        longest = max(max(bounds[2] - bounds[0], bounds[3] - bounds[1]) for bounds, _ in needs.values())
+        full = any(
+            needs[face][1].fitting(frame.h).all_high > (1.0 - LEAST_BODY_SHARE) * frame.h
+            or needs[face][1].least_wide > frame.w
+            for face, frame in frames.items()
+        )
+        if not full and _scale(frames, needs) * longest >= view.look.sizes.px(LEAST_BODY_PX):
+            break
+        kept = None if view.told is None else home_of(view, view.told.axis)
+        gone = next(face for face in reversed(view.faces) if face != kept)
+        view = replace(view, faces=tuple(face for face in view.faces if face != gone))
+    return view
+
+
+def _needs(view: BodyView) -> Needs:
+    return {face: (bounds_m(view, face, room=True), margins(view, face)) for face in view.faces}
+
+
+def _way(view: BodyView, rect: Rect, needs: Needs) -> Way:
+    ways = [_stacked(view, rect, needs)]
+    if len(view.faces) == 2:
+        ways.append(_beside(view, rect, needs))
+    elif len(view.faces) == 3:
+        ways.append(_quartered(view, rect, needs))
+    return max(ways, key=lambda way: _scale(way[0], needs) * _kept_share(way[0], needs))
+
+
+def _kept_share(frames: Mapping[Face, Rect], needs: Needs) -> float:
+    """A way in which names have to be given up is worth less."""
+    lost = any(needs[face][1].fitting(frame.h) != needs[face][1] for face, frame in frames.items())
+    return CROWDED_SHARE if lost else 1.0
 
 
 def bounds_m(view: BodyView, face: Face, *, room: bool = False) -> Bounds:
@@ -181,6 +217,7 @@ def _scale(frames: Mapping[Face, Rect], needs: Needs) -> float:
 
 
 def _own_scale(frame: Rect, bounds: Bounds, margin: Margins) -> float:
+    margin = margin.fitting(frame.h)
     wide = max(frame.w - margin.left - margin.right, LEAST_BODY_SHARE * frame.w, 1.0)
     high = max(frame.h - margin.top - margin.bottom, LEAST_BODY_SHARE * frame.h, 1.0)
     left, bottom, right, top = bounds
@@ -188,7 +225,7 @@ def _own_scale(frame: Rect, bounds: Bounds, margin: Margins) -> float:
 
 
 def _panel(view: BodyView, face: Face, frame: Rect, need: tuple[Bounds, Margins], scale: float) -> Panel:
-    (left, bottom, right, top), margin = need
+    (left, bottom, right, top), margin = need[0], need[1].fitting(frame.h)
     wide, high = scale * (right - left), scale * (top - bottom)
     room = frame.h - margin.top - margin.bottom - high
     above = margin.top + room / 2 if room >= 0 else max(0.0, (frame.h - high) * margin.top / max(margin.all_high, 1.0))
@@ -259,29 +296,3 @@ def _columns(
     if view.look.sizes.mirrored:
         return left.mirrored_in(rect), right.mirrored_in(rect)
     return left, right
-
-
-def axis_m(view: BodyView, rect: Rect, point: Point, axis: Axis = "along", *, held: bool = False) -> float | None:
-    """The place of an axis that a pixel means, kept within the body's reach.
-
-    held: of something carried: the nearest panel that shows the axis counts, wherever the pointer is.
-    None where nothing under the point shows that axis.
-    """
-    shown = [panel for panel in views_stage(view, rect).panels.values() if panel.value_m(axis, point) is not None]
-    inside = [panel for panel in shown if panel.frame.contains(point)]
-    if not inside and not (held and shown):
-        return None
-    panel = inside[0] if inside else min(shown, key=lambda one: _away(one.frame, point))
-    value = panel.value_m(axis, point)
-    if value is None:
-        return None
-    ends = (panel.bounds_m[0], panel.bounds_m[2]) if panel.lies_level(axis) else (panel.bounds_m[1], panel.bounds_m[3])
-    sense = right_axis(panel.face)[1] if panel.lies_level(axis) else 1.0
-    low, high = sorted(sense * end for end in ends)
-    return min(max(value, low), high)
-
-
-def _away(frame: Rect, point: Point) -> float:
-    dx = max(frame.x - point[0], 0.0, point[0] - frame.right)
-    dy = max(frame.y - point[1], 0.0, point[1] - frame.bottom)
-    return dx + dy
