@@ -10,6 +10,7 @@ from lab.lesson import (
     Again,
     Answered,
     Asked,
+    Foresee,
     Leave,
     Lesson,
     LockIn,
@@ -46,6 +47,7 @@ class Sitting:
         self._now_ns = now_ns
         self._asked_at_ns = now_ns
         self._still_since_ns = now_ns
+        self._told_at_ns = now_ns
         self._session = Session(bench_of(self.run.asked, None))
         self._contrast_session: Session | None = None
 
@@ -113,6 +115,8 @@ class Sitting:
     def _timed(self, action: Action) -> Action:
         if isinstance(action, LockIn | Again | Skip | Leave):
             return replace(action, seconds=round((self._now_ns - self._asked_at_ns) / NS, 3))
+        if isinstance(action, Foresee):
+            return replace(action, seconds=round((self._now_ns - self._told_at_ns) / NS, 3))
         return action
 
     def _follow(self, before: Run) -> None:
@@ -127,6 +131,8 @@ class Sitting:
         if run.phase == "watch" and before.phase == "predict":
             self._still_since_ns = self._now_ns
             self._session.do(LetGo(at_once=self.reduced_motion))
-        if run.phase == "explain" and before.phase == "watch" and self._session.moving:
-            # The motion was skipped: the explanation is about how it ended.
-            self._session.do(LetGo(at_once=True))
+        if run.phase == "explain" and before.phase == "watch":
+            self._told_at_ns = self._now_ns
+            if self._session.moving:
+                # The motion was skipped: the explanation is about how it ended.
+                self._session.do(LetGo(at_once=True))

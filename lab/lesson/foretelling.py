@@ -30,7 +30,7 @@ ALIKE_SHARE = 0.1
 Beside = Literal["less", "same", "more"]
 
 _FILLERS = frozenset(("the", "it", "to", "at", "a", "farther", "further", "i", "think", "place", "then", "is", "would"))
-_AGAIN = message(msg("I could not read that. Say one of: {options}."))
+_AGAIN = message(msg("I could not read that. Say one of those that are named."))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

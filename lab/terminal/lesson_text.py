@@ -6,7 +6,7 @@ Nothing here knows a window.  What is kept of an answer is handed to whoever sta
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from typing import TextIO
 
 from lab.lesson import (
@@ -15,6 +15,7 @@ from lab.lesson import (
     Again,
     Answered,
     Choice,
+    Foresee,
     Give,
     Hint,
     Leave,
@@ -36,8 +37,9 @@ from lab.lesson import (
 from lab.lesson.kinds import kind_of
 from lab.lesson.messages import message, msg, number
 from lab.lesson.understanding import option_meant
+from lab.terminal.changed_scene import change_asked, change_told, foreseen, pending
 from lab.terminal.lesson_sums import given_lines, sum_lines
-from lab.terminal.plain_lines import PlainLines
+from lab.terminal.plain_lines import PlainLines, whole_word
 
 COMMANDS = ("?", "hint", "repeat", "table", "again", "skip", "quit")
 
@@ -81,6 +83,7 @@ class _Play:
         self._keep = keep
         self._clock = clock
         self._since = 0.0
+        self._told_since = 0.0
 
     def through(self, code: str | None) -> Run:
         """Play to the end, or until the learner leaves."""
@@ -111,7 +114,13 @@ class _Play:
 
     def _answer(self, said: str) -> None:
         if self.run.phase == "explain":
-            if whole_word(said, ("next",)) == "next":
+            key = foreseen(self.run, said, commands=COMMANDS)
+            if key is not None:
+                self._do(Foresee(key=key, given=said, seconds=max(0.0, self._clock() - self._told_since)))
+                self._line_or_none(change_told(self.run, self._worded))
+            elif whole_word(said, ("next",)) == "next":
+                if pending(self.run) is not None:
+                    self._line_or_none(change_told(self.run, self._worded))
                 self._go(Next())
             else:
                 self._lines.say(msg("Type next to go on, or again for new numbers."))
@@ -143,6 +152,8 @@ class _Play:
         """Do what a command says; whether it was one."""
         run = self.run
         form = run.asked.form
+        if foreseen(run, said, commands=COMMANDS) is not None:
+            return False
         if run.phase == "predict" and run.value is None and isinstance(form, Choice) and option_meant(form, said):
             # `r` is right, not repeat, while a side is asked for.
             return False
@@ -187,8 +198,8 @@ class _Play:
         for line in sum_lines(run.asked, told, self._words):
             self._lines.line(line)
         self._lines.line(f"{self._worded(told.said)} {self._worded(told.idea or told.why)}")
-        if told.contrast is not None:
-            self._lines.line(f"{self._worded(told.contrast.label)} {self._worded(told.contrast.happened)}")
+        self._line_or_none(change_asked(run, self._worded))
+        self._told_since = self._clock()
 
     def _hint(self) -> None:
         before = self.run.hints
@@ -246,17 +257,12 @@ class _Play:
             why = str(failure) or type(failure).__name__
             self._lines.say(msg("This answer could not be saved ({why}). The lesson goes on."), why=why)
 
+    def _line_or_none(self, line: str | None) -> None:
+        if line is not None:
+            self._lines.line(line)
+
     def _seconds(self) -> float:
         return max(0.0, self._clock() - self._since)
 
     def _worded(self, sentence: Message) -> str:
         return render(sentence, self._words, self.run.asked.units)
-
-
-def whole_word(said: str, known: Sequence[str]) -> str | None:
-    """Return the one known word that was said, whole or shortened; None where it is none of them, or several."""
-    word = said.strip().casefold()
-    if not word:
-        return None
-    found = [each for each in known if each.startswith(word)]
-    return found[0] if len(found) == 1 or word in found else None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from collections.abc import Sequence
 from typing import TextIO
 
 from lab.lesson import Wording
@@ -47,3 +48,12 @@ class PlainLines:
     def say(self, template: str, **values: str) -> None:
         """Write one of our own sentences, its values finished text."""
         self.line(self.words.say(template, **values))
+
+
+def whole_word(said: str, known: Sequence[str]) -> str | None:
+    """Return the one known word that was said, whole or shortened; None where it is none of them, or several."""
+    word = said.strip().casefold()
+    if not word:
+        return None
+    found = [each for each in known if each.startswith(word)]
+    return found[0] if len(found) == 1 or word in found else None

@@ -16,8 +16,7 @@ from lab.lesson.probe.probe import Probe, answered, finding, go_on, start_probe
 from lab.lesson.probe.record import recorded
 from lab.lesson.probe.telling import BEGINS, PROMPT, TITLE, given_message, told
 from lab.lesson.understanding import option_meant
-from lab.terminal.lesson_text import whole_word
-from lab.terminal.plain_lines import PlainLines
+from lab.terminal.plain_lines import PlainLines, whole_word
 
 COMMANDS = ("?", "repeat", "quit")
 Keep = Callable[[Answered], None]

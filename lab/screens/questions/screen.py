@@ -21,6 +21,7 @@ from lab.screens.intents import Answer, Back, ChangeSetting, Go, Intent, ShowCon
 from lab.screens.notices import with_notice
 from lab.screens.page import PageScreen
 from lab.screens.questions.answering import chosen, drafted, first_key, given
+from lab.screens.questions.contrast import FORETELL, foretell
 from lab.screens.questions.layout import Spread
 from lab.screens.questions.lesson_end import TO_BUILD, TO_LESSONS, lesson_end, lesson_end_foot
 from lab.screens.questions.picture import picture_side
@@ -107,6 +108,8 @@ class QuestionScreen(PageScreen[QuestionModel]):
                 return [Answer(action=_ACTIONS[key])]
             case Pressed(key=key) if key == CONTRAST:
                 return [ShowContrast(shown=not model.contrast)]
+            case Pressed(key=key) if key.startswith(FORETELL):
+                return foretell(scope, key)
             case Pressed(key=key) if key == UNITS:
                 return [ChangeSetting(name="units", value=next_units(scope.units.name))]
             case Pressed(key=key) if key == TO_LESSONS:

@@ -76,7 +76,7 @@ def test_without_a_display_the_lab_says_so_in_one_line_and_runs_in_the_terminal(
 @pytest.mark.usefixtures("_no_display")
 def test_without_a_display_a_lesson_is_played_in_the_terminal():
     console = _console("quit")
-    args = argparse.Namespace(lesson="one-finger", page=False, text=False, seed=4711)
+    args = argparse.Namespace(lesson="one-finger", page=False, text=False, learner=None, seed=4711)
     assert lessons.run(args, console, find_paths()) == 0
     assert "seed 4711" in _said(console)
 

@@ -7,6 +7,7 @@ import pytest
 
 from lab.lesson import (
     Again,
+    Foresee,
     Hint,
     Lesson,
     LockIn,
@@ -253,12 +254,19 @@ def test_the_explanation_says_what_happened_and_picks_out_the_deciding_row(hook)
 
 def test_the_changed_picture_is_asked_for_and_given_back(hook):
     hook.act(Set(value=0.096, given="9.6 cm"), Sure(how="fairly"), LockIn(), Watched())
-    assert hook.press("contrast") == (ShowContrast(shown=True),)
+    foreseen = Foresee(key="more", given="farther right")
+    assert hook.press("foretell.more") == (Answer(action=foreseen), ShowContrast(shown=True))
     told = hook.run.explanation.contrast
     hook.bench = finger_from_build(told.build, finger_at_m=0.096, pad_half_m=0.003)
     hook.contrast = True
     hook.show()
+    assert "You said: farther right." in hook.node("contrast.note").name
     assert hook.press("contrast") == (ShowContrast(shown=False),)
+    hook.contrast = False
+    hook.show()
+    assert hook.press("contrast") == (ShowContrast(shown=True),)
+    hook.contrast = True
+    hook.show()
     balance = hook.bench.sum.balance_point_m[0] * 100
     assert f"balances at {balance:.1f} cm" in spoken_lines(hook.screen.outline())
     # The table goes on about the learner's own tool.

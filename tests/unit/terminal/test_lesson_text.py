@@ -55,13 +55,40 @@ def test_the_boat_hook_reads_as_it_was_laid_down():
         "pole   120 g x 20.0 cm =  2 400",
         "You said 9.6 cm: 4.0 cm too far right. 9.6 is where it would balance if the pole's weight sat at its far end; "
         "it sits at its middle.",
-        "What if the pole had no weight? Then it would balance at 2.0 cm.",
+        "What if the pole had no weight? Where would it balance then? (farther left, the same place, farther right; or "
+        "go on)",
     ):
         assert line in text.splitlines()
     assert "Where would one finger hold it level? Type a place in cm from the left end." in text
     (sums,) = [line for line in text.splitlines() if line.startswith("sum")]
     assert sums.split() == ["sum", "600", "g", "3", "360", "3", "360", "/", "600", "=", "5.6", "cm"]
     assert text.splitlines()[-3].startswith("again or next>")
+
+
+@pytest.mark.parametrize("said", ["farther left", "left", "l"])
+def test_what_the_changed_scene_will_do_is_said_kept_and_then_told(said):
+    text, kept, _ = played(f"9.6\nfairly\n{said}\nnext\n")
+    assert text.splitlines().count("Then it would balance at 2.0 cm.") == 1
+    assert [(each.question, each.understood, each.right) for each in kept] == [
+        ("boat-hook", "9.6", False),
+        ("boat-hook+contrast", "less", True),
+    ]
+    assert (kept[1].given, kept[1].seconds) == (said, 1.0)
+
+
+@pytest.mark.parametrize("said", ["next", "n"])
+def test_who_goes_on_without_saying_is_told_what_the_changed_scene_does(said):
+    text, kept, _ = played(f"9.6\nfairly\n{said}\n")
+    assert "Then it would balance at 2.0 cm." in text.splitlines()
+    assert len(kept) == 1
+    assert "question 2 of 6" in text
+
+
+def test_commands_keep_their_names_while_the_changed_scene_is_asked_about():
+    text, kept, _ = played("9.6\nfairly\nrepeat\nskip\n")
+    assert len(kept) == 1
+    assert text.count("(question 1 of 6") == 2
+    assert "question 2 of 6" in text
 
 
 def test_the_columns_of_a_sum_line_up():
