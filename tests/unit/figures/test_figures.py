@@ -6,9 +6,12 @@ import math
 
 import pytest
 
+from lab.app.paths import find_paths
 from lab.figures.__main__ import as_json, as_line, main
 from lab.figures.rows import row
+from lab.figures.speed_lessons import copied_lessons
 from lab.figures.timing import best_s, medians_s
+from lab.lesson import lesson_files, read_lesson
 
 
 def test_a_row_says_its_ratio_its_reference_and_whether_the_goal_is_met():
@@ -47,3 +50,14 @@ def test_what_is_no_figure_is_wrong_usage(words: list[str]):
     with pytest.raises(SystemExit) as ended:
         main(words)
     assert ended.value.code == 2
+
+
+def test_lessons_to_be_timed_are_sound_copies_each_with_a_name_and_title_of_its_own(tmp_path):
+    shipped = find_paths().shipped_lessons
+    shelf = lesson_files((shipped,))
+    copies = copied_lessons(shipped, tmp_path, count=len(shelf) + 2)
+    assert len({path.name for path in copies}) == len(copies)
+    twice = [read_lesson(path) for path in (copies[0], copies[len(shelf)])]
+    assert twice[0].title != twice[1].title
+    assert [question.name for question in twice[0].questions] == [question.name for question in twice[1].questions]
+    assert set(lesson_files((tmp_path,))) == set(copies)
