@@ -20,7 +20,7 @@ FORETELL = "foretell."
 def contrast_in_text(scope: Scope) -> bool:
     """Whether the buttons stand in the text: large letters over a low picture would cover it."""
     sizes = scope.look.sizes
-    return sizes.text_scale > 1.2 and not sizes.portrait
+    return sizes.text_scale > (1.7 if sizes.portrait else 1.2)
 
 
 def contrast_strip(scope: Scope) -> Widget | None:
