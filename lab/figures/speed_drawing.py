@@ -16,7 +16,7 @@ from lab.app.settings import load_settings
 from lab.figures.rows import Row, row
 from lab.figures.timing import Work, medians_s
 from lab.outline.words import Words
-from lab.screens.free_build import FreeBuildScreen
+from lab.screens.benches.screen import FreeBuildScreen
 from lab.screens.screen import BuildModel, Setting
 from lab.simulation import Hang, HangingBar, HoldStill, LetGo, MovePivot, Session
 from lab.simulation.benches.bar_builds import empty_bar

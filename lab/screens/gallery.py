@@ -33,7 +33,7 @@ def _start(look: Look, bench: HangingBar, notice: Notice | None = None) -> Drawn
 
 
 def _build(look: Look, bench: HangingBar, notice: Notice | None = None) -> Drawn:
-    from lab.screens.free_build import FreeBuildScreen
+    from lab.screens.benches.screen import FreeBuildScreen
 
     model = BuildModel(setting=SETTING, bench=bench, previous=bench, can_undo=True, notice=notice)
     return shown(FreeBuildScreen(look), model)

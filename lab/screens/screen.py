@@ -6,7 +6,7 @@ The laboratory makes screens by these names:
 
     lab.screens.start.StartScreen            shows StartModel
     lab.screens.lessons.LessonsScreen        shows LessonsModel
-    lab.screens.free_build.FreeBuildScreen   shows BuildModel
+    lab.screens.benches.screen.FreeBuildScreen    shows BuildModel
     lab.screens.questions.screen.QuestionScreen      shows QuestionModel   (predict, watch, explain, finished)
     lab.screens.probe.ProbeScreen            shows ProbeModel
     lab.screens.learner.LearnerScreen        shows LearnerModel
@@ -38,6 +38,8 @@ if TYPE_CHECKING:
     from lab.ui.look import Look
 
 Bench: TypeAlias = "HangingBar | FingerTool | Showing"
+Workpiece: TypeAlias = "HangingBar | FingerTool"
+"""What can stand on a bench of free build."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -175,8 +177,8 @@ class BuildModel:
     """Free build.  Draw `bench` at `fraction` of the way from `previous` to it."""
 
     setting: Setting
-    bench: HangingBar
-    previous: HangingBar
+    bench: Workpiece
+    previous: Workpiece
     fraction: float = 1.0
     can_undo: bool = False
     can_redo: bool = False

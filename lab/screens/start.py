@@ -9,7 +9,7 @@ from lab.files import UNITS
 from lab.outline.words import msg
 from lab.scenes.hanging_view import HangingView, angle_between
 from lab.scenes.readings import Readings
-from lab.screens.hanging_bar_hands import Hands
+from lab.screens.benches.hanging_bar.hands import Hands
 from lab.screens.intents import Do, Go, Intent
 from lab.screens.notices import with_notice
 from lab.screens.page import PageScreen

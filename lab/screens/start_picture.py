@@ -8,7 +8,7 @@ from lab.scenes.bar import LOOSE_KNOB_PX, holding_at_m
 from lab.scenes.hanging_scene import draw_hanging_bar, grab_bounds
 from lab.scenes.hanging_view import PIVOT, HangingView, weight_key
 from lab.scenes.weights import brass_rect, draw_brass
-from lab.screens.hanging_bar_words import weight_said
+from lab.screens.benches.hanging_bar.words import weight_said
 from lab.ui.canvas import Canvas, Draw
 from lab.ui.geometry import Rect
 from lab.ui.look import Look

@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from lab.outline.words import Words
-from lab.screens.free_build import FreeBuildScreen
+from lab.screens.benches.screen import FreeBuildScreen
 from lab.screens.screen import BuildModel, Setting
 from lab.simulation import Guess, Hang, LetGo, MovePivot, MoveReference, Session, SetHold
 from lab.simulation.benches.bar_builds import workshop_bar

@@ -10,7 +10,7 @@ from lab.app.workbench import Workbench
 from lab.files import FileFaults
 from lab.outline.words import msg
 from lab.screens import intents
-from lab.screens.free_build import FreeBuildScreen
+from lab.screens.benches.screen import FreeBuildScreen
 from lab.screens.intents import Intent
 from lab.screens.screen import BuildModel, Screen
 from lab.simulation import SetUnits

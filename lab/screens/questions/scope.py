@@ -95,8 +95,9 @@ class Scope:
         return self.look.words.say(template, **values)
 
     def shown_place(self, place_m: float) -> str:
-        """A place as it is written, with its unit."""
-        number = self.look.words.number(self.units.from_m(place_m), self.decimals)
+        """A place as it is written, with its unit; as finely as any place where the answer is none."""
+        decimals = self.decimals if self.asked.form.quantity == "length" else self.readings.fineness.length
+        number = self.look.words.number(self.units.from_m(place_m), decimals)
         return self.say("{number} {unit}", number=number, unit=self.units.length_word)
 
     def shown_weight(self, mass_kg: float) -> str:

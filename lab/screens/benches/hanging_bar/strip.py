@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from lab.scenes.hanging_view import PIVOT, REFERENCE, HangingView
-from lab.screens.hanging_bar_keys import CANCEL, HOLDING, PLACE, REMOVE, STRIP
-from lab.screens.hanging_bar_moves import weight_of
+from lab.screens.benches.hanging_bar.keys import CANCEL, HOLDING, PLACE, REMOVE, STRIP
+from lab.screens.benches.hanging_bar.moves import weight_of
 from lab.ui.widgets.arrange import Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow

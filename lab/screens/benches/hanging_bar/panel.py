@@ -2,49 +2,30 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
-from lab.files import View
 from lab.scenes.hanging_view import HangingView
 from lab.scenes.rows import HIGH, NECK
 from lab.scenes.weights import brass_rect, draw_brass
-from lab.screens.hanging_bar_keys import TRAY_KG, tray_key
-from lab.screens.hanging_bar_words import (
+from lab.screens.benches.hanging_bar.keys import TRAY_KG, tray_key
+from lab.screens.benches.hanging_bar.words import (
     GOING,
     HAPPENED,
-    SIDE_NAMES,
-    SIDES,
     YOU_SAID,
     guess_against_outcome,
     why,
 )
+from lab.screens.benches.panel import HOLD, SHOW_END, PanelParts, action, view_choice
 from lab.simulation import HangingBar
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
-from lab.ui.look import Look
-from lab.ui.paragraph import natural_width
 from lab.ui.widgets.arrange import Column, Row, Steady
 from lab.ui.widgets.button import Button
-from lab.ui.widgets.choice import ChoiceRow
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.table import Table, TableColumn, TableRow
 from lab.ui.widgets.tray import Tray, TrayItem
 from lab.ui.widgets.widget import Widget
 
-GUESS, LET_GO, HOLD, SHOW_END, VIEW, TRAY = "guess", "let-go", "hold", "show-end", "view", "tray"
-VIEWS: tuple[View, ...] = ("plain", "numbers", "all")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PanelParts:
-    """The pieces of the panel, for whoever arranges them."""
-
-    sums: tuple[Widget, ...]
-    result: tuple[Widget, ...]
-    action: tuple[Widget, ...]
-    tray: tuple[Widget, ...]
-    view: tuple[Widget, ...]
+TRAY = "tray"
 
 
 def panel_parts(view: HangingView, *, tables: bool, armed: str) -> PanelParts:
@@ -52,10 +33,10 @@ def panel_parts(view: HangingView, *, tables: bool, armed: str) -> PanelParts:
     return PanelParts(
         sums=_sums(view) if tables else (),
         result=(_quotient(view),) if tables else (),
-        action=_action(view) if view.bench.held else _after(view),
+        action=action(view.look, view.bench.guess) if view.bench.held else _after(view),
         # While it swings or lies tilted nothing is hung: the room is for what happened.
         tray=(_tray(view, armed),) if view.bench.held else (),
-        view=(_view_choice(view),),
+        view=(view_choice(view.look, view.bench.view),),
     )
 
 
@@ -117,18 +98,6 @@ def _quotient(view: HangingView) -> Widget:
     return Panel("balance", children=(Column(tuple(children), gap=0),), fill="paper", pad=8, round=True)
 
 
-def _action(view: HangingView) -> tuple[Widget, ...]:
-    """Held: the guess and *Let go*."""
-    say = view.look.words.say
-    # The picture is never turned round, so "left" stays at the left in a language that is read from the right.
-    order = tuple(reversed(SIDES)) if view.look.sizes.mirrored else SIDES
-    options = tuple((side, say(SIDE_NAMES[side])) for side in order)
-    return (
-        ChoiceRow(GUESS, say("Which end will drop?"), options, view.bench.guess),
-        Button(LET_GO, say("Let go"), kind="main"),
-    )
-
-
 def _after(view: HangingView) -> tuple[Widget, ...]:
     """Let go: what happens, then what happened and why. The button below stays where it is."""
     words, bench = view.look.words, view.bench
@@ -171,17 +140,3 @@ def _tray_item(view: HangingView, mass_kg: float, *, picked: bool) -> TrayItem:
         draw_brass(canvas, view.look, brass_rect(top, side), "")
 
     return TrayItem(tray_key(mass_kg), view.readings.weight_with_unit(mass_kg), draw, picked=picked)
-
-
-def _view_choice(view: HangingView) -> Widget:
-    say = view.look.words.say
-    options = (("plain", say("plain")), ("numbers", say("numbers")), ("all", say("all")))
-    return ChoiceRow(VIEW, say("Show"), options, view.bench.view, show_name=False)
-
-
-def panel_width(look: Look) -> float:
-    """How wide the panel is beside the picture: as in the plan, wider with the text, never half the window."""
-    sizes = look.sizes
-    wanted = sizes.px(400) * (1.0 + 0.45 * (sizes.text_scale - 1.0))
-    words = natural_width(look, look.words.say("Which end will drop?"), "strong") + 2 * sizes.margin
-    return min(max(wanted, words), sizes.width * (0.4 if sizes.text_scale < 1.2 else 0.48))

@@ -6,8 +6,8 @@ from dataclasses import dataclass, field, replace
 
 from lab.scenes.hanging_scene import along_at_m, place_at_m
 from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView
-from lab.screens.hanging_bar_keys import CANCEL, HOLDING, PLACE, REMOVE, tray_mass_kg
-from lab.screens.hanging_bar_moves import move_of, moves_of, snapped_m, weight_of, where_is, x_of
+from lab.screens.benches.hanging_bar.keys import CANCEL, HOLDING, PLACE, REMOVE, tray_mass_kg
+from lab.screens.benches.hanging_bar.moves import move_of, moves_of, snapped_m, weight_of, where_is, x_of
 from lab.simulation import Command, Hang, Move, Remove, SetHold
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import (

@@ -10,9 +10,6 @@ from lab.scenes.readings import Readings
 from lab.scenes.turning_areas import side_sums_kg_m
 from lab.simulation import HangingBar, Hung, Side
 
-SIDES: tuple[Side, ...] = ("left", "level", "right")
-SIDE_NAMES: Mapping[str, str] = {"left": msg("left"), "level": msg("level"), "right": msg("right")}
-
 HAPPENED: Mapping[str, str] = {
     "left": msg("The left end dropped."),
     "level": msg("It stays level."),
@@ -44,7 +41,6 @@ PIVOT_TO_BALANCE: Mapping[str, str] = {
     "right": msg("The balance point lies {distance} right of the pivot."),
     "level": msg("The balance point lies at the pivot."),
 }
-HELP_TITLE = msg("What you can do here")
 HELP = (
     msg("Drag a weight from the tray onto the bar, or press it and then press the place."),
     msg("Drag weights, the carriage and the reference line; or pick one and use − and +, or the arrow keys."),

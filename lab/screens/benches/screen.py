@@ -1,4 +1,4 @@
-"""Free build: the hanging bar with everything that can be done to it."""
+"""Free build: any bench with everything that can be done to it."""
 
 from __future__ import annotations
 
@@ -6,13 +6,14 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 from lab.files import UNITS
 from lab.outline import Node
-from lab.scenes.hanging_view import HangingView, angle_between
+from lab.outline.words import msg
 from lab.scenes.readings import Readings
 from lab.screens import top_bar
-from lab.screens.hanging_bar_builds import (
+from lab.screens.benches.builds import (
     BUILD_NAME,
     BUILDS_DIALOG,
     BUILDS_DONE,
@@ -21,11 +22,11 @@ from lab.screens.hanging_bar_builds import (
     opened,
     typed_into,
 )
-from lab.screens.hanging_bar_hands import Hands
-from lab.screens.hanging_bar_layout import PICTURE, Pieces, laid_out
-from lab.screens.hanging_bar_panel import GUESS, HOLD, LET_GO, SHOW_END, VIEW, VIEWS, panel_parts
-from lab.screens.hanging_bar_strip import strip
-from lab.screens.hanging_bar_words import CAUTION, HELP, HELP_TITLE, SIDES
+from lab.screens.benches.face import Asked, Face, Stand
+from lab.screens.benches.faces import face_of
+from lab.screens.benches.layout import PICTURE, Pieces, laid_out
+from lab.screens.benches.panel import GUESS, HOLD, LET_GO, SHOW_END, VIEW, VIEWS
+from lab.screens.benches.sides import SIDES
 from lab.screens.intents import Back, ChangeSetting, Do, Intent, OpenBuild, SaveBuild
 from lab.screens.notices import notice_intents, notice_toast, with_notice
 from lab.screens.screen import BuildModel, Outcome
@@ -43,16 +44,17 @@ from lab.ui.widgets.label import Label
 from lab.ui.widgets.widget import Widget
 
 HELP_DIALOG, HELP_DONE = "help-dialog", "help-done"
+HELP_TITLE = msg("What you can do here")
 _NO_ROOM = Rect(0.0, 0.0, 1.0, 1.0)
 
 
 class FreeBuildScreen:
-    """The hanging bar's screen. It keeps what is picked and what is half done; all else is in its model."""
+    """The screen of whichever bench the model holds. The bench's face keeps what is picked and half done."""
 
     def __init__(self, look: Look) -> None:
         self._look = look
         self._desk = Desk(look)
-        self._hands = Hands()
+        self._face: Face[Any] | None = None
         self._dialog = ""
         self._name: str | None = None
         self._model: BuildModel | None = None
@@ -62,7 +64,9 @@ class FreeBuildScreen:
         """Take a new model; what is picked stays picked while it is there."""
         before, self._model = self._model, model
         # In motion only the angle changes from frame to frame, and the picture asks for that itself.
-        self._turned_only = before is not None and only_turned(before, model)
+        if self._face is None or before is None or type(before.bench) is not type(model.bench):
+            self._face, before = face_of(model.bench), None
+        self._turned_only = before is not None and self._only_moved(before, model)
         if not self._turned_only:
             self._refresh()
 
@@ -104,7 +108,7 @@ class FreeBuildScreen:
         if shortcut is not None and not self._dialog:
             return Outcome(consumed=True, intents=(Do(command=shortcut),))
         if isinstance(event, PointerDown):
-            self._hands.pointer_down(event.pointer, (event.x, event.y))
+            self._on_bench.pointer_down(event.pointer, (event.x, event.y))
         events = self._desk.handle(event)
         intents: list[Intent] = []
         for one in events:
@@ -128,19 +132,19 @@ class FreeBuildScreen:
             if asked is not None:
                 return asked
         rect = self._desk.rect(PICTURE) or _NO_ROOM
-        return [Do(command=command) for command in self._hands.answer(event, self._view(model), rect)]
+        return [Do(command=command) for command in self._on_bench.answer(event, self._stand(model), rect)]
 
     def _escaped(self, event: Escaped) -> list[Intent]:
         if event.key:
             self._dialog = ""
             return []
-        return [] if self._hands.let_all_go() else [Back()]
+        return [] if self._on_bench.let_all_go() else [Back()]
 
     def _pressed(self, key: str, model: BuildModel) -> list[Intent] | None:
         """What a button asks for; None where the key belongs to the picture, the tray or the strip."""
         command = _COMMANDS.get(key)
         if command is not None:
-            self._hands.focus = _NEXT_FOCUS.get(key, "")
+            self._on_bench.focus = _NEXT_FOCUS.get(key, "")
             at_once = LetGo(at_once=True) if key == LET_GO and self._look.reduced_motion else command
             return [Do(command=at_once)]
         if key in _DIALOGS:
@@ -158,7 +162,7 @@ class FreeBuildScreen:
         entry = opened(key, model.builds)
         if entry is not None:
             self._dialog = ""
-            self._hands.let_all_go()
+            self._on_bench.let_all_go()
             return [OpenBuild(path=entry.path)]
         return None
 
@@ -191,55 +195,57 @@ class FreeBuildScreen:
             return
         toast = notice_toast(self._look, model.notice)
         self._desk.show(self._root(model), dialog=self._dialog_shown(model), toast=toast)
-        focus = self._hands.focus
+        focus = self._on_bench.focus
         if focus and self._desk.rect(focus) is not None:
-            self._hands.focus = ""
+            self._on_bench.focus = ""
             if self._desk.by_keyboard:
                 self._desk.focus(focus)
 
-    def _view(self, model: BuildModel) -> HangingView:
-        bench = model.bench
-        told = bench.view == "all" or (bench.view == "numbers" and not bench.held)
-        return HangingView(
-            bench=bench,
+    @property
+    def _on_bench(self) -> Face[Any]:
+        """The face of the bench that is shown.  Raises RuntimeError before one is."""
+        if self._face is None:
+            raise RuntimeError("nothing has been shown yet")
+        return self._face
+
+    def _stand(self, model: BuildModel) -> Stand[Any]:
+        return Stand(
             look=self._look,
             readings=Readings(words=self._look.words, units=UNITS[_units_of(model)]),
-            angle_rad=self._angle_rad(),
-            picked=self._hands.picked,
-            ghost=self._hands.ghost,
-            numbers=bench.view != "plain",
-            outcome_shown=told,
-            lines=told,
-            carried_at_m=self._hands.carried.at_m if self._hands.carried else None,
+            bench=model.bench,
+            previous=model.previous,
+            fraction=model.fraction,
         )
 
-    def _angle_rad(self) -> float:
-        model = self._model
-        return 0.0 if model is None else angle_between(model.previous, model.bench, model.fraction)
+    def _now(self) -> Stand[Any]:
+        """The stand at the time of drawing: in motion the picture asks for it by itself."""
+        if self._model is None:
+            raise RuntimeError("nothing has been shown yet")
+        return self._stand(self._model)
+
+    def _only_moved(self, before: BuildModel, model: BuildModel) -> bool:
+        still = replace(model, bench=before.bench, previous=before.previous, fraction=before.fraction)
+        return still == before and self._on_bench.only_moved(self._stand(before), self._stand(model))
 
     def _root(self, model: BuildModel) -> Widget:
-        say, view = self._look.words.say, self._view(model)
-        armed = self._hands.armed
+        look, say = self._look, self._look.words.say
         bar = top_bar.top_bar(
-            self._look,
-            title=self._look.words.content(model.bench.title),
+            look,
+            title=look.words.content(model.bench.title),
             trail=say("Free build"),
             changes=(model.can_undo, model.can_redo),
             builds=True,
             units=UNITS[_units_of(model)],
         )
-        taken_up = ""
-        if armed is not None:
-            weight = view.readings.weight_with_unit(armed.mass_kg)
-            taken_up = say("Tap the place where {weight} should hang.", weight=weight)
+        asked = Asked(picture=lambda: self._desk.rect(PICTURE), stand=self._now)
+        shown = self._on_bench.shown(self._stand(model), asked)
         pieces = Pieces(
-            bar=with_notice(self._look, bar, model.notice),
-            view=view,
-            parts=panel_parts(view, tables=view.outcome_shown, armed=armed.key if armed else ""),
-            strip=None if self._hands.carried else strip(view, armed_text=taken_up),
-            areas=view.outcome_shown,
-            rect_of_picture=lambda: self._desk.rect(PICTURE),
-            angle_rad=self._angle_rad,
+            look=look,
+            bar=with_notice(look, bar, model.notice),
+            picture=shown.picture,
+            parts=shown.parts,
+            strip=shown.strip,
+            areas=shown.areas,
         )
         return laid_out(pieces)
 
@@ -250,7 +256,7 @@ class FreeBuildScreen:
             name = model.bench.title if self._name is None else self._name
             return builds_dialog(self._look, name, model.builds)
         if self._dialog == HELP_DIALOG:
-            return _help(self._look)
+            return _help(self._look, self._on_bench)
         return None
 
 
@@ -263,14 +269,6 @@ _COMMANDS: Mapping[str, Command] = {
 }
 _NEXT_FOCUS: Mapping[str, str] = {LET_GO: HOLD, SHOW_END: HOLD, HOLD: LET_GO}
 _DIALOGS: Mapping[str, str] = {top_bar.LOOKS: LOOKS_DIALOG, top_bar.BUILDS: BUILDS_DIALOG, top_bar.HELP: HELP_DIALOG}
-
-
-def only_turned(before: BuildModel, model: BuildModel) -> bool:
-    """Whether nothing but the angle of a moving bar is new."""
-    if not (before.bench.moving and model.bench.moving):
-        return False
-    still = replace(model, bench=before.bench, previous=before.previous, fraction=before.fraction)
-    return still == before and replace(model.bench, swing=before.bench.swing) == before.bench
 
 
 def file_named(name: str) -> Path:
@@ -297,9 +295,9 @@ def _shortcut(event: Event) -> Command | None:
     return Redo() if event.name == "y" or event.shift else Undo()
 
 
-def _help(look: Look) -> Dialog:
+def _help(look: Look, face: Face[Any]) -> Dialog:
     say = look.words.say
-    lines = tuple(Label(f"help-{number}", say(text)) for number, text in enumerate(HELP))
-    caution = Label("caution", say(CAUTION), style="small", color="soft")
+    lines = tuple(Label(f"help-{number}", say(text)) for number, text in enumerate(face.help))
+    caution = Label("caution", say(face.caution), style="small", color="soft")
     done = Button(HELP_DONE, say("Close"), kind="main")
     return Dialog(HELP_DIALOG, say(HELP_TITLE), children=(*lines, caution), buttons=(done,), width=620.0)

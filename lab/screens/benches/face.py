@@ -1,0 +1,88 @@
+"""What one bench gives to the screen of free build: its picture, its panel, and what hands do to it."""
+
+from __future__ import annotations
+
+from abc import ABC, abstractmethod
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import ClassVar, Generic, TypeVar
+
+from lab.scenes.readings import Readings
+from lab.screens.benches.layout import Areas
+from lab.screens.benches.panel import PanelParts
+from lab.simulation import Command
+from lab.simulation.benches import BenchState
+from lab.ui.geometry import Point, Rect
+from lab.ui.look import Look
+from lab.ui.outcomes import WidgetEvent
+from lab.ui.widgets.panel import Panel
+from lab.ui.widgets.widget import Widget
+
+B = TypeVar("B", bound=BenchState)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stand(Generic[B]):
+    """What stands on the bench, and how it is shown.
+
+    previous, fraction: the state one tick before, and how far between the two to draw.
+    """
+
+    look: Look
+    readings: Readings
+    bench: B
+    previous: B
+    fraction: float = 1.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shown:
+    """What of a bench is shown just now: see `Pieces`."""
+
+    picture: Callable[[float], Widget]
+    parts: PanelParts
+    strip: Panel | None = None
+    areas: Areas | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """What the face asks the screen for when it is drawn.
+
+    picture: the rectangle of the picture.  stand: as it is by then; while something moves, nothing else is new.
+    """
+
+    picture: Callable[[], Rect | None]
+    stand: Callable[[], Stand[BenchState]]
+
+
+class Face(ABC, Generic[B]):
+    """One bench on the screen of free build. It keeps what is picked and what is half done; all else is in its stand.
+
+    title: what the help is headed with.  help: sentences that say what can be done.  caution: for real things.
+    focus: key of what should get the keyboard's focus next; "" for nothing.
+    """
+
+    help: ClassVar[tuple[str, ...]]
+    caution: ClassVar[str]
+    focus: str = ""
+
+    @abstractmethod
+    def shown(self, stand: Stand[B], asked: Asked) -> Shown:
+        """What is shown now."""
+
+    @abstractmethod
+    def answer(self, event: WidgetEvent, stand: Stand[B], rect: Rect) -> tuple[Command, ...]:
+        """The commands that an event of the picture, tray, table or strip comes to.  rect: of the picture."""
+
+    @abstractmethod
+    def let_all_go(self) -> bool:
+        """Nothing is picked or taken up any more; whether anything was."""
+
+    def pointer_down(self, pointer: int, at: Point) -> None:
+        """A pointer went down: what it will carry keeps its distance to that point."""
+        return
+
+    def only_moved(self, before: Stand[B], now: Stand[B]) -> bool:
+        """Whether nothing but the motion of what was let go is new, which the picture asks for by itself."""
+        return False

@@ -1,0 +1,1 @@
+"""The hanging bar in free build."""

@@ -1,0 +1,92 @@
+"""The hanging bar on the screen of free build."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import ClassVar
+
+from lab.scenes.hanging_view import HangingView, angle_between
+from lab.screens.benches.face import Asked, Face, Shown, Stand
+from lab.screens.benches.hanging_bar.areas import AreasPlot
+from lab.screens.benches.hanging_bar.hands import Hands
+from lab.screens.benches.hanging_bar.panel import panel_parts
+from lab.screens.benches.hanging_bar.picture import picture
+from lab.screens.benches.hanging_bar.strip import strip
+from lab.screens.benches.hanging_bar.words import CAUTION, HELP
+from lab.screens.benches.layout import AREAS
+from lab.simulation import Command, HangingBar
+from lab.ui.geometry import Point, Rect
+from lab.ui.outcomes import WidgetEvent
+from lab.ui.widgets.widget import Widget
+
+
+class HangingBarFace(Face[HangingBar]):
+    """A bar on a pin, and weights that are hung on it."""
+
+    help: ClassVar = HELP
+    caution: ClassVar = CAUTION
+
+    def __init__(self) -> None:
+        self._hands = Hands()
+
+    def shown(self, stand: Stand[HangingBar], asked: Asked) -> Shown:
+        view, hands = self._view(stand), self._hands
+        say = stand.look.words.say
+        armed, taken_up = hands.armed, ""
+        if armed is not None:
+            taken_up = say(
+                "Tap the place where {weight} should hang.", weight=view.readings.weight_with_unit(armed.mass_kg)
+            )
+
+        def areas(tall: float, *, to_scale: bool) -> Widget:
+            return AreasPlot(AREAS, view, tall, asked.picture if to_scale else None)
+
+        return Shown(
+            picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _angle(asked)),
+            parts=panel_parts(view, tables=view.outcome_shown, armed=armed.key if armed else ""),
+            strip=None if hands.carried else strip(view, armed_text=taken_up),
+            areas=areas if view.outcome_shown else None,
+        )
+
+    def answer(self, event: WidgetEvent, stand: Stand[HangingBar], rect: Rect) -> tuple[Command, ...]:
+        commands = self._hands.answer(event, self._view(stand), rect)
+        self.focus, self._hands.focus = self._hands.focus, ""
+        return commands
+
+    def let_all_go(self) -> bool:
+        return self._hands.let_all_go()
+
+    def pointer_down(self, pointer: int, at: Point) -> None:
+        self._hands.pointer_down(pointer, at)
+
+    def only_moved(self, before: Stand[HangingBar], now: Stand[HangingBar]) -> bool:
+        if not (before.bench.moving and now.bench.moving):
+            return False
+        return replace(now.bench, swing=before.bench.swing) == before.bench
+
+    def _view(self, stand: Stand[HangingBar]) -> HangingView:
+        bench, hands = stand.bench, self._hands
+        told = bench.view == "all" or (bench.view == "numbers" and not bench.held)
+        return HangingView(
+            bench=bench,
+            look=stand.look,
+            readings=stand.readings,
+            angle_rad=angle_between(stand.previous, bench, stand.fraction),
+            picked=hands.picked,
+            ghost=hands.ghost,
+            numbers=bench.view != "plain",
+            outcome_shown=told,
+            lines=told,
+            carried_at_m=hands.carried.at_m if hands.carried else None,
+        )
+
+
+def _angle(asked: Asked) -> Callable[[], float]:
+    def angle_rad() -> float:
+        stand = asked.stand()
+        if isinstance(stand.bench, HangingBar) and isinstance(stand.previous, HangingBar):
+            return angle_between(stand.previous, stand.bench, stand.fraction)
+        return 0.0
+
+    return angle_rad
