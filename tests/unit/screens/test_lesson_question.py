@@ -1,5 +1,6 @@
 """The question's screen: what can be done to it by pointer and by keys, and what it says."""
 
+import re
 from dataclasses import replace
 from pathlib import Path
 
@@ -23,13 +24,16 @@ from lab.lesson import (
     step,
 )
 from lab.outline import Node, Words, find, spoken_lines
+from lab.screens.gallery import GALLERY
 from lab.screens.intents import Answer, Back, ChangeSetting, Go, RetrySave, ShowContrast
 from lab.screens.questions.screen import QuestionScreen
 from lab.screens.screen import Notice, QuestionModel, Setting
 from lab.simulation.benches.bar_builds import hanging_bar_from_build
 from lab.simulation.benches.finger_builds import finger_from_build
 from lab.ui.events import Key, PointerDown, PointerMove, PointerUp
+from lab.ui.list_canvas import ListCanvas
 from lab.ui.look import Look
+from lab.ui.ops import TextOp
 from lab.ui.sizes import Sizes
 from lab.ui.theme import THEMES
 
@@ -364,3 +368,12 @@ def test_the_end_tells_what_was_done_the_ideas_that_came_up_and_the_code(hook):
     assert "K7M4-QXRA" in spoken
     assert hook.press("to-lessons") == (Back(),)
     assert hook.press("to-build") == (Go(place="build"),)
+
+
+def test_a_place_is_shown_to_its_usual_figures_where_a_weight_is_asked_for():
+    (path,) = (path for path in lesson_files([LESSONS]) if path.stem == "limits")
+    names = [question.name for question in read_lesson(path).questions]
+    canvas = ListCanvas((1280, 720))
+    GALLERY[f"limits-{names.index('back-into-limits') + 1}-asked"].make(look_of()).draw(canvas)
+    (said,) = (op.text for op in canvas.ops if isinstance(op, TextOp) and op.text.startswith("balances at "))
+    assert re.fullmatch(r"balances at \d+\.\d cm", said)
