@@ -93,11 +93,13 @@ def _draws(lesson: Lesson, question: Question) -> list[Draw]:
     if not question.ranges:
         return [drawing.draw(seed=0, round_=0)]
     made: list[Draw] = []
+    # Where nothing is said of ways, all of them are compared over all askings: that is not done after each.
+    every = FIRST_ASKINGS if question.is_silent else 1
     for seed, round_ in itertools.product(range(SEEDS), (0, 1)):
         made.append(drawing.draw(seed=seed, round_=round_))
         if made[-1].quality == "none found" or [draw.quality for draw in made].count("blurred") >= ENOUGH:
             break
-        if len(made) % FIRST_ASKINGS == 0 and _says_nothing(question, made):
+        if len(made) >= FIRST_ASKINGS and len(made) % every == 0 and _says_nothing(question, made):
             break
     return made
 
