@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 
 from lab.app.paths import Paths
@@ -43,18 +44,39 @@ class Shelf:
 
     def read_all(self) -> tuple[tuple[Lesson, ...], tuple[FileFaults, ...]]:
         """Every lesson that can be taken, and what is wrong with each of the others."""
-        lessons, faults = [], []
-        for path in self.files():
-            try:
-                lessons.append(read_lesson(path))
-            except FileFaults as found:
-                faults.append(found)
-        return tuple(lessons), tuple(faults)
+        return _read(self.files(), tuple(_stamps(self.folders)))
 
     @property
     def first_name(self) -> str:
         """The lesson to begin with; "" where there is none."""
         return next(iter(names(self.files())), "")
+
+
+@lru_cache(maxsize=1)
+def _read(
+    files: tuple[Path, ...], stamps: tuple[tuple[str, int, int], ...]
+) -> tuple[tuple[Lesson, ...], tuple[FileFaults, ...]]:
+    """Read lessons; once more only when a file has changed, for a learner comes back to their list after each of them.
+
+    stamps: name, time and size of every file that a lesson could be made from.
+    """
+    lessons, faults = [], []
+    for path in files:
+        try:
+            lessons.append(read_lesson(path))
+        except FileFaults as found:
+            faults.append(found)
+    return tuple(lessons), tuple(faults)
+
+
+def _stamps(folders: Iterable[Path]) -> Iterator[tuple[str, int, int]]:
+    for folder in folders:
+        for path in sorted(folder.rglob("*.toml")):
+            try:
+                status = path.stat()
+            except OSError:
+                continue  # gone since, or not to be read: reading it says so
+            yield str(path), status.st_mtime_ns, status.st_size
 
 
 def names(files: Iterable[Path]) -> tuple[str, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from lab.attempts import shown_code
 from lab.lesson import Run
 from lab.ui.look import Look
 from lab.ui.widgets.arrange import Column, Row
@@ -31,7 +32,7 @@ def lesson_end(look: Look, run: Run, *, ideas: Sequence[tuple[str, str]], learne
     if ideas:
         children.append(_ideas(look, ideas))
     if learner:
-        code = say("Your answers are kept under the code {code}, without a name.", code=learner)
+        code = say("Your answers are kept under the code {code}, without a name.", code=shown_code(learner))
         children.append(Label("end-code", code, color="soft"))
     return Column(tuple(children), gap=18)
 
