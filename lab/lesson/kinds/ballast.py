@@ -216,10 +216,10 @@ def _told(asked: Asked) -> Told:
         "weight": mass(load.mass_kg, decimals=fine),
         "place": load.place,
         "whole": mass(before.mass_kg),
-        "miss": length(abs(before.balance_point_m[0] - edge_m), decimals=1),
+        "miss": length(abs(before.balance_point_m[0] - edge_m), decimals=2),
         "arm": length(abs(edge_m - load.at_m[0])),
         "limit": length(edge_m),
-        "now": length(before.balance_point_m[0], decimals=1),
+        "now": length(before.balance_point_m[0], decimals=2),
     }
     return Told(
         happened=message(msg("{weight} in the {place} brings it from {now} to {limit}."), **words),

@@ -1,5 +1,6 @@
 """What is told of scales under an airframe and of how it hangs: sides by name, each scale by a sum of its own."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -63,3 +64,13 @@ def test_what_lies_over_a_scale_in_the_contrast_is_something_aboard_and_not_the_
 def test_the_reason_says_on_which_side_of_the_hook_it_balances(name, side):
     asked = hung(name)
     assert f" {side} the cord." in said(asked, explain(asked, asked.truth).why)
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_the_figures_of_a_ballast_sum_give_what_it_says(seed):
+    lesson = read_lesson(HERE / "drone-ballast.toml")
+    asked = ask(lesson, 1, seed=seed, round=1)
+    *_, last = explain(asked, asked.truth).working
+    whole, miss, arm, weight = (float(each) for each in re.findall(r"\d+(?:\.\d+)?", said(asked, last)))
+    # Half a hundredth of a centimetre in the miss is 900 g × 0.005 / 30 = 0.15 g, and the weight is shown to 0.1 g.
+    assert whole * miss / arm == pytest.approx(weight, abs=0.2)
