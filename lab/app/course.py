@@ -52,6 +52,11 @@ def standing(paths: Paths, record: Record, learner: str, *, now_s: float) -> Sta
     )
 
 
+def gain_of(record: Record, learner: str) -> Gain:
+    """What has changed for a learner so far."""
+    return gain(rows_of(record.of(learner)))
+
+
 def rows_of(kept: Sequence[Attempt]) -> tuple[Row, ...]:
     """Attempts as a course takes them."""
     return tuple(

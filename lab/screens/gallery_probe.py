@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from lab.lesson import Side
+from lab.lesson import Message, Side
+from lab.lesson.course_gain import Gain, RuleGain
+from lab.lesson.course_telling import gain_lines
 from lab.lesson.probe.items import Item, build_of_item, situation_of_item, truth_of_item
-from lab.lesson.probe.probe import Form, Probe, answered, go_on, start_probe
+from lab.lesson.probe.probe import Form, Probe, answered, finding, go_on, start_probe
 from lab.lesson.ways.side import weight_only
 from lab.outline.words import msg
 from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
@@ -17,7 +19,7 @@ from lab.ui.look import Look
 from lab.ui.widgets.choice import option_key
 
 SEED = 4711
-LEARNER = "K7M4-QXRA"
+LEARNER = "K7M4T9X3"
 Answering = Callable[[Item, int], Side]
 
 
@@ -36,6 +38,13 @@ def probe_entries() -> Iterator[tuple[str, Entry]]:
     yield "probe-moment", Entry(msg("the probe's end: it all fits"), lambda look: _screen(look, _ended(_by_truth)))
     yield "probe-mixed", Entry(msg("the probe's end: no single rule"), lambda look: _screen(look, _ended(_in_turns)))
     yield (
+        "probe-gain",
+        Entry(
+            msg("the probe's end after a course"),
+            lambda look: _screen(look, _ended(_by_truth), gain=gain_lines(Gain(rule=_learned(), share=None))),
+        ),
+    )
+    yield (
         "probe-four",
         Entry(msg("the probe's end after four bars"), lambda look: _screen(look, _ended(_by_truth, form="kiosk"))),
     )
@@ -45,9 +54,13 @@ def probe_entries() -> Iterator[tuple[str, Entry]]:
     )
 
 
-def _screen(look: Look, probe: Probe) -> Drawn:
+def _learned() -> RuleGain:
+    return RuleGain(before=finding(_ended(_by_weight).given), after=finding(_ended(_by_truth).given))
+
+
+def _screen(look: Look, probe: Probe, *, gain: tuple[Message, ...] = ()) -> Drawn:
     bench = None if probe.item is None else hanging_bar_from_build(build_of_item(probe.item))
-    return shown(ProbeScreen(look), ProbeModel(setting=SETTING, probe=probe, bench=bench, learner=LEARNER))
+    return shown(ProbeScreen(look), ProbeModel(setting=SETTING, probe=probe, bench=bench, learner=LEARNER, gain=gain))
 
 
 def _after(count: int, answering: Answering, *, form: Form = "full") -> Probe:

@@ -74,7 +74,7 @@ class ProbeScreen(PageScreen[ProbeModel]):
         bar = top_bar(look, title=say(TITLE), trail=say("Lessons"), sound=self._page.sound_shown(model.setting))
         header = with_notice(look, bar, model.notice)
         if model.item is None or model.bench is None:
-            end = probe_end(look, model.probe, learner=model.learner)
+            end = probe_end(look, model.probe, learner=model.learner, gain=model.gain)
             return ReadingPage(header, end, foot=probe_end_foot(look, model.probe))
         return Spread(header, self._sheet(model, model.item), _picture(look, model.bench, model.item))
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from lab.attempts import shown_code
 from lab.files import UNITS
 from lab.lesson import Message, render
@@ -18,8 +20,11 @@ from lab.ui.widgets.widget import Widget
 MORE, TO_LESSONS, TO_BUILD = "more", "to-lessons", "to-build"
 
 
-def probe_end(look: Look, probe: Probe, *, learner: str) -> Widget:
-    """The page.  learner: the code that the answers are kept under, "" for none."""
+def probe_end(look: Look, probe: Probe, *, learner: str, gain: Sequence[Message] = ()) -> Widget:
+    """The page.
+
+    learner: the code that the answers are kept under, "" for none.  gain: what has changed since the first time.
+    """
     say, end = look.words.say, told(finding(probe.given), form=probe.form)
 
     def text(sentence: Message) -> str:
@@ -40,6 +45,10 @@ def probe_end(look: Look, probe: Probe, *, learner: str) -> Widget:
         children.append(
             Panel("leads-panel", children=(Label("leads", text(end.leads)),), pad=20, outline=True, round=True)
         )
+    if gain:
+        lines = tuple(Label(f"gain-{number}", text(line)) for number, line in enumerate(gain))
+        title = say("What has changed")
+        children.append(Panel("gain", title=title, children=lines, fill="settled_fill", pad=20, round=True, gap=4))
     if probe.can_go_on:
         children.append(Label("surer", say("More questions would make it surer."), color="soft"))
     if learner:

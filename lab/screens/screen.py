@@ -210,12 +210,14 @@ class ProbeModel:
     """The probe: what is asked now, or at its end what the answers fit.
 
     bench: the bar that is asked about, held; None at the end.  learner: the code that answers are kept under.
+    gain: what has changed since the first one, a sentence each.
     """
 
     setting: Setting
     probe: Probe
     bench: HangingBar | None
     learner: str = ""
+    gain: tuple[Message, ...] = ()
     notice: Notice | None = None
 
     @property

@@ -126,6 +126,7 @@ def test_weight_only_is_told_so_tries_the_changed_bar_and_comes_back_after_two_d
     while learner.has("side"):
         learner.press(f"side.{truth_of_item(learner.lab._room._probe.item)}")
         learner.press("next")
+    assert learner.says("What has changed")
     learner.press("to-lessons")
     assert learner.says("At first your answers fitted: the side with more weight goes down.")
     assert learner.says("Now they fit: weight times distance, and the larger product goes down.")

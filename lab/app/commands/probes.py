@@ -5,10 +5,17 @@ from __future__ import annotations
 import argparse
 
 from lab.app.console import Console
+from lab.app.course import gain_of
 from lab.app.kept import answers_kept, refuse_in_window
 from lab.app.paths import Paths
+from lab.app.record import Record
 from lab.app.seeds import drawn_seed
 from lab.app.window_program import open_window, window_or_lines
+from lab.files import UNITS
+from lab.lesson import render
+from lab.lesson.course_gain import Gain
+from lab.lesson.course_telling import gain_lines
+from lab.lesson.probe.items import UNIT_NAME
 
 
 def run(args: argparse.Namespace, console: Console, paths: Paths) -> int:
@@ -33,7 +40,7 @@ def probe_text(seed: int | None, console: Console, paths: Paths, *, code: str | 
     from lab.terminal.probe_text import play_probe
 
     with answers_kept(console, paths, code=code) as (learner, keep):
-        play_probe(
+        probe = play_probe(
             seed=drawn_seed() if seed is None else seed,
             stdin=console.stdin,
             stdout=console.stdout,
@@ -41,3 +48,16 @@ def probe_text(seed: int | None, console: Console, paths: Paths, *, code: str | 
             keep=keep,
             code=learner,
         )
+    if probe.finished:
+        _say_gain(learner, console, paths)
+
+
+def _say_gain(learner: str, console: Console, paths: Paths) -> None:
+    """Say what has changed since the first time, and how sure that is."""
+    record = Record(paths.record)
+    try:
+        found = gain_of(record, learner)
+    finally:
+        record.close()
+    for line in gain_lines(Gain(rule=found.rule, share=None)):
+        console.result(render(line, console.words, UNITS[UNIT_NAME]))

@@ -6,9 +6,12 @@ from dataclasses import asdict
 from typing import Any
 
 import lab
+from lab.app.course import gain_of
 from lab.app.rooms.room import NS, House, StillRoom
 from lab.attempts import attempt_of
-from lab.lesson import Side
+from lab.lesson import Message, Side
+from lab.lesson.course_gain import Gain
+from lab.lesson.course_telling import gain_lines
 from lab.lesson.probe.items import Item, build_of_item
 from lab.lesson.probe.probe import Form, answered, go_on, start_probe
 from lab.lesson.probe.record import recorded
@@ -30,6 +33,7 @@ class ProbeRoom(StillRoom):
         self._probe = start_probe(seed=seed, form=form)
         self._bench = _bench(self._probe.item)
         self._asked_at_ns = house.now_ns
+        self._gain: tuple[Message, ...] = ()
 
     def make_screen(self, look: Look) -> Screen[Any]:
         """The probe's screen."""
@@ -43,6 +47,7 @@ class ProbeRoom(StillRoom):
             probe=self._probe,
             bench=self._bench,
             learner=house.settings.learner,
+            gain=self._gain,
             notice=house.notice,
         )
 
@@ -68,6 +73,10 @@ class ProbeRoom(StillRoom):
         self._probe = answered(self._probe, side)
         if not house.record.keep(attempt_of(asdict(row), learner=house.settings.learner, version=lab.__version__)):
             house.warn(msg("Your answer is not saved yet: {why}"), {"why": house.record.trouble or ""}, retry=True)
+        if self._probe.finished:
+            # Of rules alone: of questions that came back the course tells.
+            found = gain_of(house.record, house.settings.learner)
+            self._gain = gain_lines(Gain(rule=found.rule, share=None))
 
 
 def _bench(item: Item | None) -> HangingBar | None:

@@ -34,7 +34,7 @@ from lab.ui.assets import asset_folder
 from lab.ui.look import Look
 
 SEED = 4711
-LEARNER = "K7M4-QXRA"
+LEARNER = "K7M4T9X3"
 MOVING_TICKS = 45
 
 

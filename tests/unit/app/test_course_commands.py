@@ -8,6 +8,9 @@ import pytest
 from lab.app.main import main
 from lab.app.paths import find_paths
 from lab.attempts import AttemptStore, new_code
+from lab.lesson.probe.items import situation_of_item, truth_of_item
+from lab.lesson.probe.probe import answered, start_probe
+from lab.lesson.ways.side import weight_only
 
 
 @pytest.fixture
@@ -93,3 +96,20 @@ def test_in_the_window_the_code_is_chosen_there(said):
         code, _, err = said(*words, "--learner", new_code())
         assert code == 2
         assert "start screen" in err
+
+
+def test_a_second_probe_says_what_has_changed_and_how_sure(said):
+    def typed(rule, seed: int) -> str:
+        probe, lines = start_probe(seed=seed), []
+        while probe.item is not None:
+            lines.append(rule(probe.item))
+            probe = answered(probe, lines[-1])
+        return "\n".join(lines) + "\ndone\n"
+
+    first = typed(lambda item: weight_only(situation_of_item(item)), 5)
+    assert "At first" not in said("probe", "--text", "--seed", "5", typed=first)[1]
+    _, out, _ = said("probe", "--text", "--seed", "6", typed=typed(truth_of_item, 6))
+    told = out.splitlines()[-3:]
+    assert told[0] == "At first your answers fitted: the side with more weight goes down."
+    assert told[1] == "Now they fit: weight times distance, and the larger product goes down."
+    assert told[2].startswith("How sure it is that these are two rules: 9")

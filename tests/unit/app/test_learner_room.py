@@ -7,11 +7,9 @@ from lab.ui.events import Text
 
 
 def answer_one(pilot: Any) -> None:
-    pilot.lab.open_lesson("one-finger", seed=4711)
-    pilot.tap(*pilot.middle("picture"))
-    pilot.press("sure.guess")
-    pilot.press("lock")
-    pilot.wait(30.0)
+    pilot.lab.open_probe()
+    pilot.press("side.left")
+    pilot.press("next")
     pilot.press("back")
     pilot.press("back")
 
