@@ -61,8 +61,8 @@ def valid_code(code: str) -> bool:
 
 def shown_code(code: str) -> str:
     """The code in two halves, which are easier to read and to copy: K7M4-9XRC."""
-    half = (RANDOM_CHARACTERS + 1) // 2
-    return f"{code[:half]}-{code[half:]}"
+    tidy, half = tidy_code(code), (RANDOM_CHARACTERS + 1) // 2
+    return f"{tidy[:half]}-{tidy[half:]}"
 
 
 def meant_code(text: str, known: Iterable[str] = ()) -> str | None:
