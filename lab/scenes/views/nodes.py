@@ -9,9 +9,10 @@ from lab.outline import Node
 from lab.scenes.views.holding import scale_boxes
 from lab.scenes.views.margins import home_of
 from lab.scenes.views.naming import short_name, thing_box
-from lab.scenes.views.place_marks import BEFORE_PX, MARK_PX, band_rect, told_rect
+from lab.scenes.views.place_marks import BEFORE_PX, MARK_PX, band_rect
 from lab.scenes.views.stage import Panel, ViewsStage, fitted, views_stage
 from lab.scenes.views.things import surface_of, things_of
+from lab.scenes.views.told_mark import told_rect
 from lab.scenes.views.view import BodyView, LineMark
 from lab.ui.geometry import Rect
 

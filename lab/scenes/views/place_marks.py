@@ -15,7 +15,6 @@ from lab.scenes.views.things import places_m, things_of
 from lab.scenes.views.view import Band, BodyView, LineMark, PlaceMark
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect, bounding
-from lab.ui.metrics import text_width
 
 MARK_PX, BEFORE_PX = 12.0, 9.0
 DOTTED = (2.0, 4.0)
@@ -186,6 +185,10 @@ def draw_balance(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard
     """Where it balances, and fainter where it did."""
     home = home_of(view, "along") == panel.face
     marks = [(view.before, "before", False), (view.balance, "balance", True)]
+    top = panel.row("balance")
+    if view.balance is not None and home and top.h:
+        # The words of where it was keep off the line of where it is.
+        board.keep_clear([Rect(panel.px(view.balance.at_m)[0] - 1, top.bottom, 2, panel.reach_px[0] - top.bottom)])
     for mark, row, strong in marks:
         if mark is not None:
             _draw_place(canvas, view, panel, board, mark, row if home else "", strong=strong)
@@ -229,48 +232,6 @@ def _draw_faint(canvas: Canvas, view: BodyView, at: Point, radius: float) -> Non
         arc = [start + step * pi / 16 for step in range(9)]
         canvas.polygon([at, *((at[0] + radius * cos(a), at[1] - radius * sin(a)) for a in arc)], fill=soft)
     canvas.circle(at, radius, outline=theme.soft, width=width)
-
-
-def told_rect(view: BodyView, panel: Panel, line: LineMark) -> Rect:
-    """The learner's yellow tag: under the body at its place, or at the right edge."""
-    sizes = view.look.sizes
-    size = sizes.text("body")
-    wide = max(sizes.px(34), text_width(line.text, size=size, bold=True) + sizes.px(20))
-    high = size * 1.4
-    at, frame = panel.axis_px(line.axis, line.at_m) or 0.0, panel.frame.inset(sizes.px(4))
-    if panel.lies_level(line.axis):
-        y = panel.row("told").bottom - high
-        return Rect(min(max(at - wide / 2, frame.x), frame.right - wide), y, wide, high)
-    return Rect(frame.right - wide, min(max(at - high / 2, frame.y), frame.bottom - high), wide, high)
-
-
-def draw_told(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) -> None:
-    """The learner's marker: a yellow tag with a pin that points at the place."""
-    line = view.told
-    if line is None or home_of(view, line.axis) != panel.face:
-        return
-    theme, sizes = view.look.theme, view.look.sizes
-    tag, at = told_rect(view, panel, line), panel.axis_px(line.axis, line.at_m) or 0.0
-    half, stroke = sizes.px(6), sizes.px(2)
-    box = panel.body_px
-    if panel.lies_level(line.axis):
-        top = min(panel.reach_px[0], box.y) - sizes.px(10)
-        shaft: tuple[Point, Point] = ((at, top), (at, tag.y))
-        base = min(max(at, tag.x + half + 2), tag.right - half - 2)
-        nib = [(base - half, tag.y + 1), (base + half, tag.y + 1), (at, tag.y - sizes.px(9))]
-    else:
-        shaft = ((box.x - sizes.px(10), at), (tag.x, at))
-        nib = [(tag.x + 1, at - half), (tag.x + 1, at + half), (tag.x - sizes.px(9), at)]
-    canvas.line(shaft, theme.ink, width=sizes.px(5))
-    canvas.line(shaft, theme.held, width=sizes.px(2.5))
-    canvas.polygon(nib, fill=theme.held, outline=theme.ink, width=stroke)
-    if view.picked == "told":
-        canvas.box(tag.grown(sizes.px(4)), outline=theme.ink, width=stroke, radius=sizes.px(9))
-    canvas.box(tag, fill=theme.held, outline=theme.ink, width=stroke, radius=sizes.px(6))
-    board.keep_clear([tag, bounding(shaft, 3.0)])
-    # Yellow stays yellow in every theme, so what is written on it stays dark.
-    canvas.text(line.text, tag.center, size=sizes.text("body"), color=theme.on_material, bold=True,
-                anchor="center middle")  # fmt: skip
 
 
 def rule_rect(view: BodyView, panel: Panel) -> Rect:

@@ -16,11 +16,11 @@ from lab.scenes.views.place_marks import (
     draw_ruler,
     draw_sides,
     draw_symmetry,
-    draw_told,
 )
 from lab.scenes.views.projections import Face, faces_away_m
 from lab.scenes.views.stage import Panel, fitted, views_stage
 from lab.scenes.views.things import Thing, things_of
+from lab.scenes.views.told_mark import draw_told
 from lab.scenes.views.view import BodyView
 from lab.ui.canvas import Anchor, Canvas
 from lab.ui.geometry import Point, Rect, bounding

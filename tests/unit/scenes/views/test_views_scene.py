@@ -217,3 +217,12 @@ def test_a_view_with_a_hundred_marks_too_many_still_draws(view_of):
     view = view_of(replace(view_of().body, parts=parts, looks={}))
     assert fitted(view, FRAME) == view
     assert drawn(view).ops
+
+
+def test_a_long_answer_is_written_in_lines_and_stays_in_the_picture(view_of):
+    text = "you said that it would go three hundred centimetres to the right of where it was before"
+    frame = Rect(0.0, 0.0, 300.0, 400.0)
+    found = texts(drawn(view_of(told=LineMark(at_m=0.02, text=text)), frame))
+    said = [op for op in found if op.text in text and op.bold]
+    assert " ".join(op.text for op in said) == text
+    assert all(frame.holds(core(op)) for op in said)
