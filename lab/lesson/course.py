@@ -94,10 +94,6 @@ class Course:
         """Whether any question has been answered."""
         return any(each.answered for each in self.done)
 
-    def of(self, lesson: str) -> Done | None:
-        """What was done of one lesson; None where it does not belong to the course."""
-        return next((each for each in self.done if each.lesson == lesson), None)
-
 
 def course(lessons: Sequence[Lesson], rows: Iterable[Row], *, now_s: float) -> Course:
     """Return how far a learner has come.  rows: that learner's, in any order.  now_s: on the rows' clock."""

@@ -91,7 +91,7 @@ def test_it_counts_questions_once_and_right_ones_at_the_first_try(lessons):
         at(MONDAY, "probe", "1x1-2x2", kind="probe"),
         at(MONDAY, "one", "taken out of the lesson since"),
     ]
-    done = course(lessons, rows, now_s=MONDAY).of("one")
+    done, *_ = course(lessons, rows, now_s=MONDAY).done
     assert (done.answered, done.right_first, done.ways) == (2, 1, ("weight_only",))
     assert not done.complete
 
