@@ -23,6 +23,8 @@ from typing import TYPE_CHECKING, Literal, Protocol, TypeAlias, TypeVar
 from lab.screens.intents import Intent
 
 if TYPE_CHECKING:
+    from lab.files import View
+
     # For the annotations alone: the start screen must not wait for mechanics and file formats to load.
     from lab.lesson.messages import Message
     from lab.lesson.probe.items import Item
@@ -38,8 +40,30 @@ if TYPE_CHECKING:
     from lab.ui.look import Look
 
 Bench: TypeAlias = "HangingBar | FingerTool | Showing"
-Workpiece: TypeAlias = "HangingBar | FingerTool"
-"""What can stand on a bench of free build."""
+
+
+class Workpiece(Protocol):
+    """What every bench of free build has, whatever stands on it; see `lab.simulation.benches`."""
+
+    @property
+    def title(self) -> str:
+        """What it is called."""
+
+    @property
+    def units(self) -> str:
+        """The unit system that it is shown in."""
+
+    @property
+    def view(self) -> View:
+        """How many of the numbers are shown."""
+
+    @property
+    def held(self) -> bool:
+        """Whether it is not let go."""
+
+    @property
+    def moving(self) -> bool:
+        """Whether time changes anything now."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
