@@ -5,10 +5,11 @@ from __future__ import annotations
 from math import cos, pi, sin
 
 from lab.scenes.boxwood import draw_boxwood
-from lab.scenes.labels import LabelBoard, Spot
+from lab.scenes.labels import LabelBoard, Spot, label_box
 from lab.scenes.marks import DASH_DOT, draw_quartered
 from lab.scenes.tones import between
 from lab.scenes.views.margins import here, home_of, rule_height
+from lab.scenes.views.naming import obstacles
 from lab.scenes.views.projections import right_axis
 from lab.scenes.views.stage import Panel
 from lab.scenes.views.things import places_m, things_of
@@ -216,11 +217,22 @@ def _draw_place(
         gap, y = sizes.px(9), line.center[1]
         spots: list[Spot] = [((at[0] - gap, y), "right middle"), ((at[0] + gap, y), "left middle")]
         if view.hanging is not None:
-            spots = [((at[0] + radius + gap, at[1]), "left middle"), ((at[0] - radius - gap, at[1]), "right middle"),
-                     *spots]  # fmt: skip
+            spots = _spots_off_body(canvas, view, panel, mark, radius + gap) + spots
         size = sizes.text("body" if strong else "small")
         usual = (size, sizes.text("small"))
         board.place_one_of((mark.text,), spots, sizes=usual, color=color, bold=strong)
+
+
+def _spots_off_body(canvas: Canvas, view: BodyView, panel: Panel, mark: PlaceMark, gap: float) -> list[Spot]:
+    """Places beside, over and under a mark on a body that hangs: those on bare ground first, then the nearer ones."""
+    (x, y), size = panel.px(mark.at_m), view.look.sizes.text("body")
+    levels = [y + sense * row * size for row in range(8) for sense in ((1,) if row == 0 else (1, -1))]
+    spots: list[Spot] = []
+    for level in levels:
+        spots += [((x + gap, level), "left middle"), ((x - gap, level), "right middle")]
+    solid = obstacles(view, panel)
+    boxes = {spot: label_box(canvas, mark.text, spot, size=size, bold=True) for spot in spots}
+    return sorted(spots, key=lambda spot: any(boxes[spot].intersects(piece) for piece in solid))
 
 
 def _draw_faint(canvas: Canvas, view: BodyView, at: Point, radius: float) -> None:

@@ -6,6 +6,7 @@ from itertools import combinations
 import pytest
 
 from lab.mechanics import Box, Part
+from lab.scenes.views.naming import obstacles
 from lab.scenes.views.nodes import view_bounds, view_nodes, view_said
 from lab.scenes.views.scene import draw_views
 from lab.scenes.views.stage import fitted, views_stage
@@ -226,3 +227,11 @@ def test_a_long_answer_is_written_in_lines_and_stays_in_the_picture(view_of):
     said = [op for op in found if op.text in text and op.bold]
     assert " ".join(op.text for op in said) == text
     assert all(frame.holds(core(op)) for op in said)
+
+
+def test_the_words_of_a_hung_bodys_balance_point_lie_on_bare_ground(view_of):
+    hanging = Hanging(at_m=(0.3765, 0.0, 0.06), pitch_rad=0.1, reach_rad=0.4)
+    view = view_of(balance=PlaceMark(at_m=CG_M, text="balances at 37.7 cm"), hanging=hanging)
+    (words,) = [op for op in texts(drawn(view)) if op.text == "balances at 37.7 cm"]
+    panel = views_stage(view, FRAME).panels["side"]
+    assert not any(core(words).intersects(piece) for piece in obstacles(view, panel))
