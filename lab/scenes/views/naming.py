@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from lab.scenes.labels import LabelBoard, Spot
 from lab.scenes.views.changes import label_face
@@ -60,18 +61,19 @@ def obstacles(view: BodyView, panel: Panel) -> list[Rect]:
     found = []
     for thing in things_of(view.body):
         for ring in thing_rings_px(view, panel, thing):
-            found += _slices(ring)
+            found += _slices(tuple(ring))
     return found
 
 
-def _slices(ring: list[Point]) -> list[Rect]:
+@lru_cache(maxsize=512)
+def _slices(ring: tuple[Point, ...]) -> tuple[Rect, ...]:
     """An outline cut upright into pieces, each the box of what lies in it."""
     box = bounding(ring)
     wide = box.w / SLICES
     if wide <= 2.0:
-        return [box]
+        return (box,)
     found = []
-    edges = list(zip(ring, [*ring[1:], ring[0]], strict=True))
+    edges = list(zip(ring, (*ring[1:], ring[0]), strict=True))
     for number in range(SLICES):
         left, right = box.x + number * wide, box.x + (number + 1) * wide
         ys = [y for x, y in ring if left <= x <= right]
@@ -81,7 +83,7 @@ def _slices(ring: list[Point]) -> list[Rect]:
                     ys.append(y0 + (x - x0) / (x1 - x0) * (y1 - y0))
         if ys:
             found.append(Rect(left, min(ys), wide, max(ys) - min(ys)))
-    return found
+    return tuple(found)
 
 
 def short_name(view: BodyView, name: str) -> str:
@@ -118,7 +120,7 @@ def _named_box(view: BodyView, panel: Panel, thing: Thing) -> Rect | None:
     if not rings:
         return None
     box = bounding(point for ring in rings for point in ring)
-    pieces = [piece for ring in rings for piece in _slices(ring)]
+    pieces = [piece for ring in rings for piece in _slices(tuple(ring))]
     if len(pieces) < SLICES or sum(piece.area for piece in pieces) > SLENDER_SHARE * box.area:
         return box
     return min(pieces, key=lambda piece: abs(piece.center[0] - box.center[0]))
