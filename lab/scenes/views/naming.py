@@ -58,7 +58,7 @@ def thing_box(view: BodyView, panel: Panel, thing: Thing) -> Rect | None:
 
 def obstacles(view: BodyView, panel: Panel) -> list[Rect]:
     """The body as slices that names keep clear of."""
-    found = []
+    found: list[Rect] = []
     for thing in things_of(view.body):
         for ring in thing_rings_px(view, panel, thing):
             found += _slices(tuple(ring))
