@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 from lab.late_names import late_names
 
 if TYPE_CHECKING:
-    from lab.files.build import FORMAT, ORIGIN_M, Bar, Build, Look, Support, View
+    from lab.files.build import FORMAT, ORIGIN_M, Bar, Bench, Build, Look, Support, View
     from lab.files.build_reading import build_from_table, build_schema, read_build, read_build_text
     from lab.files.build_writing import build_text
     from lab.files.faults import Fault, FileFaults, KeyPath, key_text, near, shown
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from lab.files.units import UNITS, UnitSystem
 else:
     _MODULES = {
-        "build": "FORMAT ORIGIN_M Bar Build Look Support View",
+        "build": "FORMAT ORIGIN_M Bar Bench Build Look Support View",
         "build_reading": "build_from_table build_schema read_build read_build_text",
         "build_writing": "build_text",
         "faults": "Fault FileFaults KeyPath key_text near shown",
@@ -29,6 +29,7 @@ __all__ = [
     "ORIGIN_M",
     "UNITS",
     "Bar",
+    "Bench",
     "Build",
     "Fault",
     "FileFaults",

@@ -15,6 +15,8 @@ if TYPE_CHECKING:
     from lab.mechanics import Group, Limits, Surface, Tank
 
 View = Literal["plain", "numbers", "all"]
+Bench = Literal["bar", "tool", "plate", "scales", "fingers", "mobile"]
+"""What a build can stand on in free build."""
 Tensor = tuple[Vector, Vector, Vector]
 Look = Literal[
     "hook", "pole", "blade", "ring", "camera", "box", "weight",
@@ -68,6 +70,7 @@ class Build:
     reference_m: where arms are measured from.  parts: those in no group, without the bar, in the file's order.
     groups: the outermost ones, each with its parts and then its groups in the file's order.
     tanks, surfaces, limits: what only some builds have.  `all_parts` is what weighs.
+    bench: what it stands on in free build; None where what it holds tells.
     looks: how to draw a part, by its row's name; a hint only, parts without one are drawn by shape.
     """
 
@@ -75,6 +78,7 @@ class Build:
     units: str = "g-cm"
     reference_m: Vector = ORIGIN_M
     view: View = "plain"
+    bench: Bench | None = None
     bar: Bar | None = None
     parts: tuple[Part, ...] = ()
     groups: tuple[Group, ...] = ()

@@ -162,6 +162,7 @@ def _build(table: BuildTable) -> Build:
         units=table.units,
         reference_m=reader.vector(table.reference),
         view=table.view,
+        bench=table.bench,
         bar=None if table.bar is None else reader.bar(table.bar),
         parts=tuple(reader.part(each) for each in table.part if each.group is None),
         groups=_groups(table, reader),

@@ -6,7 +6,7 @@ from typing import Any, Literal
 
 from pydantic import Field, ValidationError
 
-from lab.files.build import Look, View
+from lab.files.build import Bench, Look, View
 from lab.files.shape_tables import SHAPES, PointTable, ShapeTable, Table
 from lab.files.shape_values import LimitOutline, LimitsAcross, Sweep, Turn
 from lab.files.table_values import (
@@ -120,6 +120,7 @@ class BuildTable(Table):
     units: Literal["g-cm", "kg-m", "N-m", "lb-in"]
     reference: Place = Field(default=NOWHERE, description="Arms are measured from here.")
     view: View = "plain"
+    bench: Bench | None = Field(default=None, description="What it stands on in free build.")
     bar: BarTable | None = None
     part: tuple[PartTable, ...] = Field(default=(), strict=False)
     group: tuple[GroupTable, ...] = Field(default=(), strict=False)

@@ -51,6 +51,8 @@ class _Writer:
             lines.append(f"reference = {self._place(build.reference_m)}")
         if build.view != "plain":
             lines.append(f"view = {_quoted(build.view)}")
+        if build.bench is not None:
+            lines.append(f"bench = {_quoted(build.bench)}")
         return _block(lines)
 
     def bar(self, bar: Bar) -> str:

@@ -9,8 +9,8 @@ from lab.ui.widgets.headers import header
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
 
-BACK, UNDO, REDO, BUILDS, UNITS, LOOKS, SOUND, HELP = (
-    "back", "undo", "redo", "builds", "units", "looks", "sound", "help",
+BACK, UNDO, REDO, BENCHES, BUILDS, UNITS, LOOKS, SOUND, HELP = (
+    "back", "undo", "redo", "benches", "builds", "units", "looks", "sound", "help",
 )  # fmt: skip
 """Keys of its buttons; each reports `Pressed(key)`."""
 
@@ -24,6 +24,7 @@ def top_bar(
     trail: str = "",
     back: bool = True,
     changes: tuple[bool, bool] | None = None,
+    benches: bool = False,
     builds: bool = False,
     units: UnitSystem | None = None,
     sound: bool | None = None,
@@ -32,7 +33,8 @@ def top_bar(
     """The bar as a widget.
 
     title, trail: where one is and where one came from, in the listener's words.  changes: whether there is
-    something to undo and to redo; None for a screen without.  builds: whether builds can be saved and opened.
+    something to undo and to redo; None for a screen without.  benches: whether there are others to go to.
+    builds: whether builds can be saved and opened.
     units: those in force; None where there are none.  sound: whether it is on; None where there is no sound.
     """
     say = look.words.say
@@ -42,6 +44,8 @@ def top_bar(
             Button(UNDO, say("Undo"), kind="quiet", icon="undo", icon_only=True, enabled=changes[0]),
             Button(REDO, say("Do again"), kind="quiet", icon="redo", icon_only=True, enabled=changes[1]),
         ]
+    if benches:
+        buttons.append(Button(BENCHES, say("Benches"), kind="quiet"))
     if builds:
         buttons.append(Button(BUILDS, say("Builds"), kind="quiet"))
     if units is not None:

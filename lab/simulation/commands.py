@@ -125,6 +125,17 @@ class OpenBuild:
 
 
 @dataclass(frozen=True, slots=True)
+class Measure:
+    """Say how well the parts were weighed and where they sit was measured: one standard uncertainty each.
+
+    mass_kg, at_m: ≥ 0; both 0 forgets every doubt.
+    """
+
+    mass_kg: float
+    at_m: float
+
+
+@dataclass(frozen=True, slots=True)
 class Undo:
     """Take back the last change; while something is let go, hold it still."""
 
@@ -136,7 +147,7 @@ class Redo:
 
 Edit = (
     Hang | Move | Remove | SetHold | MovePivot | MoveReference | MoveFinger
-    | Guess | LetGo | HoldStill | SetView | SetUnits | OpenBuild
+    | Measure | Guess | LetGo | HoldStill | SetView | SetUnits | OpenBuild
 )  # fmt: skip
 """What a bench carries out."""
 

@@ -14,7 +14,7 @@ def run(args: argparse.Namespace, console: Console, paths: Paths) -> int:
     """Open the start screen, or a build file in free build."""
     build = Path(args.file) if args.command == "open" else None
     if build is not None:
-        _check_it_hangs(build)
+        _check_it_stands(build)
     if build is None:
         return window_or_lines(
             console,
@@ -28,15 +28,15 @@ def run(args: argparse.Namespace, console: Console, paths: Paths) -> int:
         return _sum_instead(build, console, error)
 
 
-def _check_it_hangs(build: Path) -> None:
+def _check_it_stands(build: Path) -> None:
     """Before any window: a file with faults is answered where it was asked for.  Raises Stopped."""
-    from lab.app.workbench import hangable
     from lab.files import FileFaults, read_build
-    from lab.simulation.benches.bar_builds import hanging_bar_from_build
+    from lab.simulation.benches.catalogue import bench_for
     from lab.simulation.benches.unfit import UnfitBuildError
 
     try:
-        hanging_bar_from_build(hangable(read_build(build)))
+        read = read_build(build)
+        bench_for(read).take(read)
     except FileFaults as found:
         raise Stopped(*(fault.as_text() for fault in found.faults)) from found
     except UnfitBuildError as unfit:

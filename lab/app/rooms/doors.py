@@ -36,9 +36,9 @@ def room_at(house: House, to: Go, *, seed: int | None = None) -> Room | None:
 
             return LearnerRoom(house, above="lessons" if to.name == "lessons" else "start")
         case "build":
-            from lab.app.rooms.build import BuildRoom
+            from lab.app.rooms.build import build_room
 
-            return BuildRoom(house, choosing=to.name == "builds")
+            return build_room(house, to.name)
 
 
 def way_back(room: Room) -> Go:

@@ -9,12 +9,11 @@ from typing import Any
 from lab.screens.benches.face import Face
 from lab.screens.benches.hanging_bar.face import HangingBarFace
 from lab.simulation import HangingBar
-from lab.simulation.benches import BenchState
 
 FACES: Mapping[type, Callable[[], Face[Any]]] = MappingProxyType({HangingBar: HangingBarFace})
 """Every bench of free build, by the class of its state."""
 
 
-def face_of(bench: BenchState) -> Face[Any]:
+def face_of(bench: object) -> Face[Any]:
     """A fresh face for a bench: nothing is picked, nothing taken up."""
     return FACES[type(bench)]()

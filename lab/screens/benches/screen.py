@@ -2,49 +2,34 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import replace
-from pathlib import Path
 from typing import Any
 
 from lab.files import UNITS
 from lab.outline import Node
-from lab.outline.words import msg
 from lab.scenes.readings import Readings
 from lab.screens import top_bar
-from lab.screens.benches.builds import (
-    BUILD_NAME,
-    BUILDS_DIALOG,
-    BUILDS_DONE,
-    SAVE,
-    builds_dialog,
-    opened,
-    typed_into,
-)
+from lab.screens.benches.dialogs import Dialogs
 from lab.screens.benches.face import Asked, Face, Stand
 from lab.screens.benches.faces import face_of
 from lab.screens.benches.layout import PICTURE, Pieces, laid_out
 from lab.screens.benches.panel import GUESS, HOLD, LET_GO, SHOW_END, VIEW, VIEWS
 from lab.screens.benches.sides import SIDES
-from lab.screens.intents import Back, ChangeSetting, Do, Intent, OpenBuild, SaveBuild
+from lab.screens.intents import Back, ChangeSetting, Do, Intent, OpenBuild
 from lab.screens.notices import notice_intents, notice_toast, with_notice
 from lab.screens.screen import BuildModel, Outcome
-from lab.screens.settings_panel import LOOKS_DIALOG, LOOKS_DONE, changed_setting, settings_dialog
+from lab.screens.settings_panel import changed_setting
 from lab.simulation import Command, Guess, HoldStill, LetGo, Redo, SetView, Undo
+from lab.simulation.benches.catalogue import BENCHES
 from lab.ui.canvas import Canvas
 from lab.ui.desk import Desk
-from lab.ui.events import Event, Key, PointerDown, Text
+from lab.ui.events import Event, Key, PointerDown
 from lab.ui.geometry import Rect
 from lab.ui.look import Look
 from lab.ui.outcomes import Chosen, Escaped, Pressed, WidgetEvent
-from lab.ui.widgets.button import Button
-from lab.ui.widgets.dialog import Dialog
-from lab.ui.widgets.label import Label
 from lab.ui.widgets.widget import Widget
 
-HELP_DIALOG, HELP_DONE = "help-dialog", "help-done"
-HELP_TITLE = msg("What you can do here")
 _NO_ROOM = Rect(0.0, 0.0, 1.0, 1.0)
 
 
@@ -55,8 +40,7 @@ class FreeBuildScreen:
         self._look = look
         self._desk = Desk(look)
         self._face: Face[Any] | None = None
-        self._dialog = ""
-        self._name: str | None = None
+        self._dialogs = Dialogs()
         self._model: BuildModel | None = None
         self._turned_only = False
 
@@ -79,7 +63,7 @@ class FreeBuildScreen:
 
     def choose_build(self) -> None:
         """Open the list of builds."""
-        self._dialog, self._name = BUILDS_DIALOG, None
+        self._dialogs.show_builds()
         if self._model is not None:
             self._refresh()
 
@@ -100,12 +84,11 @@ class FreeBuildScreen:
             return Outcome()
         if self._turned_only:
             self._refresh()
-        typed = self._typed(event, model)
-        if typed:
+        if self._dialogs.typed(event, model, focused=self._desk.focused):
             self._refresh()
             return Outcome(consumed=True)
         shortcut = _shortcut(event)
-        if shortcut is not None and not self._dialog:
+        if shortcut is not None and not self._dialogs.open:
             return Outcome(consumed=True, intents=(Do(command=shortcut),))
         if isinstance(event, PointerDown):
             self._on_bench.pointer_down(event.pointer, (event.x, event.y))
@@ -136,7 +119,7 @@ class FreeBuildScreen:
 
     def _escaped(self, event: Escaped) -> list[Intent]:
         if event.key:
-            self._dialog = ""
+            self._dialogs.close()
             return []
         return [] if self._on_bench.let_all_go() else [Back()]
 
@@ -147,44 +130,14 @@ class FreeBuildScreen:
             self._on_bench.focus = _NEXT_FOCUS.get(key, "")
             at_once = LetGo(at_once=True) if key == LET_GO and self._look.reduced_motion else command
             return [Do(command=at_once)]
-        if key in _DIALOGS:
-            self._dialog, self._name = _DIALOGS[key], None
-            return []
-        if key in (LOOKS_DONE, BUILDS_DONE, HELP_DONE, BUILD_NAME):
-            self._dialog = BUILDS_DIALOG if key == BUILD_NAME else ""
-            return []
         if key == top_bar.BACK:
             return [Back()]
         if key == top_bar.UNITS:
             return [ChangeSetting(name="units", value=top_bar.next_units(_units_of(model)))]
-        if key == SAVE:
-            return self._save(model)
-        entry = opened(key, model.builds)
-        if entry is not None:
-            self._dialog = ""
+        asked = self._dialogs.pressed(key, model)
+        if asked and isinstance(asked[0], OpenBuild):
             self._on_bench.let_all_go()
-            return [OpenBuild(path=entry.path)]
-        return None
-
-    def _save(self, model: BuildModel) -> list[Intent]:
-        self._dialog = ""
-        name = (self._name or "").strip()
-        if not name or name == model.bench.title:
-            return [SaveBuild()]
-        return [SaveBuild(path=file_named(name))]
-
-    def _typed(self, event: Event, model: BuildModel) -> bool:
-        """Whether the event was typing into the name of a build."""
-        if self._dialog != BUILDS_DIALOG or self._desk.focused != BUILD_NAME:
-            return False
-        name = model.bench.title if self._name is None else self._name
-        if isinstance(event, Text):
-            self._name = typed_into(name, event.text)
-        elif isinstance(event, Key) and event.name == "backspace":
-            self._name = name[:-1]
-        else:
-            return isinstance(event, Key) and event.name == "space"
-        return True
+        return asked
 
     # --- what is shown --------------------------------------------------------------------------------------
 
@@ -194,7 +147,7 @@ class FreeBuildScreen:
         if model is None:
             return
         toast = notice_toast(self._look, model.notice)
-        self._desk.show(self._root(model), dialog=self._dialog_shown(model), toast=toast)
+        self._desk.show(self._root(model), dialog=self._dialogs.shown(self._look, model, self._on_bench), toast=toast)
         focus = self._on_bench.focus
         if focus and self._desk.rect(focus) is not None:
             self._on_bench.focus = ""
@@ -234,6 +187,7 @@ class FreeBuildScreen:
             title=look.words.content(model.bench.title),
             trail=say("Free build"),
             changes=(model.can_undo, model.can_redo),
+            benches=len(BENCHES) > 1,
             builds=True,
             units=UNITS[_units_of(model)],
         )
@@ -249,16 +203,6 @@ class FreeBuildScreen:
         )
         return laid_out(pieces)
 
-    def _dialog_shown(self, model: BuildModel) -> Dialog | None:
-        if self._dialog == LOOKS_DIALOG:
-            return settings_dialog(self._look, model.setting, sound=True)
-        if self._dialog == BUILDS_DIALOG:
-            name = model.bench.title if self._name is None else self._name
-            return builds_dialog(self._look, name, model.builds)
-        if self._dialog == HELP_DIALOG:
-            return _help(self._look, self._on_bench)
-        return None
-
 
 _COMMANDS: Mapping[str, Command] = {
     top_bar.UNDO: Undo(),
@@ -268,13 +212,6 @@ _COMMANDS: Mapping[str, Command] = {
     HOLD: HoldStill(),
 }
 _NEXT_FOCUS: Mapping[str, str] = {LET_GO: HOLD, SHOW_END: HOLD, HOLD: LET_GO}
-_DIALOGS: Mapping[str, str] = {top_bar.LOOKS: LOOKS_DIALOG, top_bar.BUILDS: BUILDS_DIALOG, top_bar.HELP: HELP_DIALOG}
-
-
-def file_named(name: str) -> Path:
-    """A file name made of a build's name; the laboratory puts it into the builder's own folder."""
-    stem = re.sub(r"[^\w]+", "-", name.lower()).strip("-_")
-    return Path(f"{stem or 'build'}.toml")
 
 
 def _units_of(model: BuildModel) -> str:
@@ -293,11 +230,3 @@ def _shortcut(event: Event) -> Command | None:
     if not isinstance(event, Key) or not event.ctrl or event.name not in ("z", "y"):
         return None
     return Redo() if event.name == "y" or event.shift else Undo()
-
-
-def _help(look: Look, face: Face[Any]) -> Dialog:
-    say = look.words.say
-    lines = tuple(Label(f"help-{number}", say(text)) for number, text in enumerate(face.help))
-    caution = Label("caution", say(face.caution), style="small", color="soft")
-    done = Button(HELP_DONE, say("Close"), kind="main")
-    return Dialog(HELP_DIALOG, say(HELP_TITLE), children=(*lines, caution), buttons=(done,), width=620.0)

@@ -10,9 +10,9 @@ from typing import get_args
 from lab import files
 from lab.simulation.benches.bar_builds import hanging_bar_from_build
 from lab.simulation.benches.hanging_bar import MOST_WEIGHTS, HangingBar, Hung
-from lab.simulation.benches.shared_edits import NOT_A_PLACE, clamped
+from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, clamped, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
-from lab.simulation.commands import Hang, Hold, Move, MovePivot, OpenBuild, Remove, SetHold
+from lab.simulation.commands import Hang, Hold, Measure, Move, MovePivot, OpenBuild, Remove, SetHold
 from lab.simulation.refused import Refused, msg
 
 HEAVIEST_KG = 1000.0
@@ -85,6 +85,15 @@ def move_pivot(state: HangingBar, command: MovePivot) -> HangingBar | Refused:
     if at_m == state.pivot.at_m:
         return state
     return replace(_touched(state), pivot=replace(state.pivot, at_m=at_m))
+
+
+def measure(state: HangingBar, command: Measure) -> HangingBar | Refused:
+    """The weights are as doubtful as said; the bar itself was weighed with greater care."""
+    if not is_measured(command):
+        return NOT_A_DOUBT
+    doubt_m = (command.at_m, 0.0, 0.0)
+    weights = tuple(replace(weight, mass_doubt_kg=command.mass_kg, at_doubt_m=doubt_m) for weight in state.weights)
+    return replace(state, weights=weights)
 
 
 def open_build(_: HangingBar, command: OpenBuild) -> HangingBar | Refused:

@@ -8,9 +8,9 @@ from dataclasses import replace
 from lab import files
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.finger_builds import finger_from_build
-from lab.simulation.benches.shared_edits import NOT_A_PLACE, clamped
+from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, clamped, is_measured, measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
-from lab.simulation.commands import MoveFinger, OpenBuild
+from lab.simulation.commands import Measure, MoveFinger, OpenBuild
 from lab.simulation.refused import Refused
 
 
@@ -22,6 +22,13 @@ def move_finger(state: FingerTool, command: MoveFinger) -> FingerTool | Refused:
     if at_m == state.finger_at_m:
         return state
     return replace(state.stilled(), finger_at_m=at_m, guess=None)
+
+
+def measure(state: FingerTool, command: Measure) -> FingerTool | Refused:
+    """Every part of the tool is as doubtful as said."""
+    if not is_measured(command):
+        return NOT_A_DOUBT
+    return replace(state, parts=measured(state.parts, command))
 
 
 def open_tool(state: FingerTool, command: OpenBuild) -> FingerTool | Refused:

@@ -3,24 +3,58 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
-from typing import TypeVar, get_args
+from dataclasses import Field, replace
+from typing import Any, ClassVar, Protocol, Self, TypeVar, get_args
 
 from lab.files import UNITS, View
-from lab.simulation.benches.finger import FingerTool
-from lab.simulation.benches.hanging_bar import HangingBar
-from lab.simulation.benches.showing import Showing
-from lab.simulation.commands import Guess, HoldStill, LetGo, MoveReference, SetUnits, SetView, Side
+from lab.mechanics import Part
+from lab.simulation.commands import Guess, HoldStill, LetGo, Measure, MoveReference, SetUnits, SetView, Side
 from lab.simulation.refused import Refused, msg
-from lab.simulation.settling import settle
+from lab.simulation.settling import Moving, settle
 
-B = TypeVar("B", HangingBar, FingerTool)
-Moved = TypeVar("Moved", HangingBar, FingerTool, Showing)
+
+class LetsGo(Moving, Protocol):
+    """What can be let go and held."""
+
+    def released(self) -> Self:
+        """Just let go."""
+        ...
+
+    def stilled(self) -> Self:
+        """Held."""
+        ...
+
+
+class OnBench(LetsGo, Protocol):
+    """What every bench of free build has."""
+
+    __dataclass_fields__: ClassVar[dict[str, Field[Any]]]
+
+    @property
+    def rail_m(self) -> tuple[float, float]:
+        """Where the reference line may be, along."""
+        ...
+
+
+B = TypeVar("B", bound=OnBench)
+Loose = TypeVar("Loose", bound=LetsGo)
+
 
 NOT_A_PLACE = Refused(template=msg("That is not a place on the bench, so nothing was moved."))
 NOT_A_SIDE = Refused(template=msg("A guess is left, level or right."))
 NOT_A_VIEW = Refused(template=msg("Numbers are shown plain, as numbers, or all."))
+NOT_A_DOUBT = Refused(template=msg("A doubt is nought or more."))
 NOT_UNITS = Refused(template=msg("The lab does not know these units."))
+
+
+def is_measured(command: Measure) -> bool:
+    """Whether doubts are numbers, none below nought."""
+    return all(math.isfinite(doubt) and doubt >= 0.0 for doubt in (command.mass_kg, command.at_m))
+
+
+def measured(parts: tuple[Part, ...], command: Measure) -> tuple[Part, ...]:
+    """The parts with doubts of their weights, and of their places along."""
+    return tuple(replace(part, mass_doubt_kg=command.mass_kg, at_doubt_m=(command.at_m, 0.0, 0.0)) for part in parts)
 
 
 def clamped(at_m: float, span_m: tuple[float, float]) -> float:
@@ -44,13 +78,13 @@ def guess(state: B, command: Guess) -> B | Refused:
     return replace(state, guess=command.side)
 
 
-def let_go(state: Moved, command: LetGo) -> Moved | Refused:
+def let_go(state: Loose, command: LetGo) -> Loose | Refused:
     """Let go; while it moves already, only ``at_once`` makes a difference."""
     released = state.released()
     return settle(released) if command.at_once else released
 
 
-def hold_still(state: Moved, _: HoldStill) -> Moved | Refused:
+def hold_still(state: Loose, _: HoldStill) -> Loose | Refused:
     """Back to level, held."""
     return state.stilled()
 

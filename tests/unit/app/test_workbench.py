@@ -3,9 +3,10 @@ from pathlib import Path
 import pytest
 
 from lab.app.paths import Paths, find_paths
-from lab.app.workbench import Workbench, hangable
+from lab.app.workbench import Workbench
 from lab.files import FileFaults, read_build
 from lab.simulation import Hang
+from lab.simulation.benches.poles import hangable
 
 SHIPPED = find_paths()
 

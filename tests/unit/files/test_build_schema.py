@@ -38,8 +38,8 @@ def test_a_place_in_the_schema_is_one_number_or_three():
 def test_every_table_and_every_shape_of_the_file_stands_in_the_schema():
     schema = build_schema()
     assert set(schema["properties"]) == {
-        "format", "title", "units", "reference", "view", "bar", "part", "group", "tank", "surface", "limits", "pivot",
-        "support",
+        "format", "title", "units", "reference", "view", "bench", "bar", "part", "group", "tank", "surface", "limits",
+        "pivot", "support",
     }  # fmt: skip
     kinds = {
         table["properties"]["kind"]["const"]

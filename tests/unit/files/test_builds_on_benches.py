@@ -5,11 +5,12 @@ import dataclasses
 import pytest
 
 from lab.app.paths import find_paths
-from lab.app.workbench import Workbench, hangable
+from lab.app.workbench import Workbench
 from lab.files import read_build, read_build_text
 from lab.mechanics import moment_sum
 from lab.simulation.benches.bar_builds import hanging_bar_from_build
 from lab.simulation.benches.finger_builds import finger_from_build
+from lab.simulation.benches.poles import hangable
 from lab.simulation.benches.unfit import UnfitBuildError
 
 HEAD = 'format = 1\ntitle = "T"\nunits = "g-cm"\n'

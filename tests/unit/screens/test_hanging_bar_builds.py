@@ -6,7 +6,7 @@ import pytest
 
 from lab.files import read_build
 from lab.outline.node import walk
-from lab.screens.benches.screen import file_named
+from lab.screens.benches.dialogs import file_named
 from lab.ui.events import Key, Text
 
 

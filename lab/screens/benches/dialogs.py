@@ -1,0 +1,113 @@
+"""What lies over the screen of a bench: how it looks, the builds, the benches, help.  One at a time."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from lab.outline.words import msg
+from lab.screens import top_bar
+from lab.screens.benches.builds import BUILD_NAME, BUILDS_DIALOG, BUILDS_DONE, SAVE, builds_dialog, opened, typed_into
+from lab.screens.benches.chooser import BENCHES_DIALOG, BENCHES_DONE, bench_chosen, benches_dialog
+from lab.screens.benches.face import Face
+from lab.screens.intents import Go, Intent, OpenBuild, SaveBuild
+from lab.screens.screen import BuildModel
+from lab.screens.settings_panel import LOOKS_DIALOG, LOOKS_DONE, settings_dialog
+from lab.simulation.benches.catalogue import kind_of
+from lab.ui.events import Event, Key, Text
+from lab.ui.look import Look
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.dialog import Dialog
+from lab.ui.widgets.label import Label
+
+HELP_DIALOG, HELP_DONE = "help-dialog", "help-done"
+HELP_TITLE = msg("What you can do here")
+_OPENS: Mapping[str, str] = {
+    top_bar.LOOKS: LOOKS_DIALOG,
+    top_bar.BENCHES: BENCHES_DIALOG,
+    top_bar.BUILDS: BUILDS_DIALOG,
+    top_bar.HELP: HELP_DIALOG,
+}
+_CLOSES = (LOOKS_DONE, BUILDS_DONE, BENCHES_DONE, HELP_DONE)
+
+
+class Dialogs:
+    """Which dialog is open, and the name that is being typed for a build."""
+
+    def __init__(self) -> None:
+        self.open = ""
+        self._name: str | None = None
+
+    def show_builds(self) -> None:
+        """Open the list of builds."""
+        self.open, self._name = BUILDS_DIALOG, None
+
+    def close(self) -> None:
+        """Close whichever is open."""
+        self.open = ""
+
+    def pressed(self, key: str, model: BuildModel) -> list[Intent] | None:
+        """What a button of a dialog, or one that opens it, asks for; None for any other key."""
+        if key in _OPENS:
+            self.open, self._name = _OPENS[key], None
+            return []
+        if key in _CLOSES:
+            self.close()
+            return []
+        if key == BUILD_NAME:
+            return []
+        intents = self._chosen(key, model)
+        if intents is not None:
+            self.close()
+        return intents
+
+    def typed(self, event: Event, model: BuildModel, *, focused: str | None) -> bool:
+        """Whether the event was typing into the name of a build."""
+        if self.open != BUILDS_DIALOG or focused != BUILD_NAME:
+            return False
+        name = model.bench.title if self._name is None else self._name
+        if isinstance(event, Text):
+            self._name = typed_into(name, event.text)
+        elif isinstance(event, Key) and event.name == "backspace":
+            self._name = name[:-1]
+        else:
+            return isinstance(event, Key) and event.name == "space"
+        return True
+
+    def shown(self, look: Look, model: BuildModel, face: Face[Any]) -> Dialog | None:
+        """The open dialog."""
+        if self.open == LOOKS_DIALOG:
+            return settings_dialog(look, model.setting, sound=True)
+        if self.open == BUILDS_DIALOG:
+            name = model.bench.title if self._name is None else self._name
+            return builds_dialog(look, name, model.builds)
+        if self.open == BENCHES_DIALOG:
+            return benches_dialog(look, kind_of(model.bench))
+        return _help(look, face) if self.open == HELP_DIALOG else None
+
+    def _chosen(self, key: str, model: BuildModel) -> list[Intent] | None:
+        bench = bench_chosen(key)
+        if bench is not None:
+            return [] if bench == kind_of(model.bench).name else [Go(place="build", name=bench)]
+        if key == SAVE:
+            name = (self._name or "").strip()
+            own = not name or name == model.bench.title
+            return [SaveBuild() if own else SaveBuild(path=file_named(name))]
+        entry = opened(key, model.builds)
+        return None if entry is None else [OpenBuild(path=entry.path)]
+
+
+def file_named(name: str) -> Path:
+    """A file name made of a build's name; the laboratory puts it into the builder's own folder."""
+    stem = re.sub(r"[^\w]+", "-", name.lower()).strip("-_")
+    return Path(f"{stem or 'build'}.toml")
+
+
+def _help(look: Look, face: Face[Any]) -> Dialog:
+    say = look.words.say
+    lines = tuple(Label(f"help-{number}", say(text)) for number, text in enumerate(face.help))
+    caution = Label("caution", say(face.caution), style="small", color="soft")
+    done = Button(HELP_DONE, say("Close"), kind="main")
+    return Dialog(HELP_DIALOG, say(HELP_TITLE), children=(*lines, caution), buttons=(done,), width=620.0)
