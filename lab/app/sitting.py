@@ -25,7 +25,7 @@ from lab.lesson import (
 )
 from lab.lesson.forms import Answer
 from lab.screens.questions.bench import bench_of, changed_bench
-from lab.simulation import LetGo, MoveFinger, Session
+from lab.simulation import FingerTool, LetGo, MoveFinger, Session
 
 #: How long a body that has come to rest is looked at before the explanation, s: it must be seen how it ended.
 WATCH_AT_LEAST_S = 0.9
@@ -104,7 +104,7 @@ class Sitting:
 
     def _carry_out(self, asked: Asked, value: Answer | None) -> None:
         """Show the bench with the answer as it is now."""
-        if asked.kind == "place" and isinstance(value, float):
+        if isinstance(self._session.state, FingerTool) and asked.kind == "place" and isinstance(value, float):
             self._session.do(MoveFinger(value, joins=True))
         elif asked.kind != "side":
             self._session = Session(bench_of(asked, value))

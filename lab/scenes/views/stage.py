@@ -144,7 +144,8 @@ def fitted(view: BodyView, rect: Rect) -> BodyView:
 
 
 def _needs(view: BodyView) -> Needs:
-    return {face: (bounds_m(view, face, room=True), margins(view, face)) for face in view.faces}
+    plan = view.laid_for or view
+    return {face: (bounds_m(plan, face, room=True), margins(plan, face)) for face in view.faces}
 
 
 def _way(view: BodyView, rect: Rect, needs: Needs) -> Way:
@@ -164,7 +165,7 @@ def _kept_share(frames: Mapping[Face, Rect], needs: Needs) -> float:
 
 def bounds_m(view: BodyView, face: Face, *, room: bool = False) -> Bounds:
     """What the body covers in a face; with room, also while it swings, and with the marks that lie near it."""
-    body = view.laid_for or view.body
+    body = view.body
     places = [place for thing in things_of(body) for place in places_m(thing, face)]
     places += [flat_m(face, part.at_m) for part in body.parts]
     if room:

@@ -114,7 +114,8 @@ class BodyView:
     ruler: the axis that a ruler below the body measures; None for none.  scales, hanging: what holds the body.
     pencil: lines drawn on the body itself, each by two places.  ghosts: parts that are elsewhere.
     symmetry: whether the plane of symmetry is drawn in the top and front views.
-    laid_for: the body that the picture is laid out for, where a changed one is shown; None for the body.
+    laid_for: the view that the picture is laid out for, with every mark that is still to come; None for this one: so
+    nothing changes its place while a mark comes or goes.
     covered_px: how much of the picture's top lies under something else.
     """
 
@@ -138,5 +139,5 @@ class BodyView:
     pencil: tuple[tuple[Vector, Vector], ...] = ()
     ghosts: tuple[GhostPart, ...] = ()
     symmetry: bool = True
-    laid_for: Body | None = None
+    laid_for: BodyView | None = None
     covered_px: float = 0.0

@@ -16,8 +16,10 @@ _TURNING = ("side", "place", "weight", "arm")
 
 
 def turns(asked: Asked) -> bool:
-    """Whether its body is let go on a bench; one on a pin that is no bar is only shown."""
+    """Whether its body is let go on a bench; an airframe, or what is on a pin and no bar, is only shown."""
     if asked.kind not in _TURNING:
+        return False
+    if asked.build.is_airframe:
         return False
     return asked.kind == "place" or asked.pad_half_m > 0 or asked.build.bar is not None
 

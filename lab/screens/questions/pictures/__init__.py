@@ -9,6 +9,7 @@ from lab.screens.questions.bench import turns
 from lab.screens.questions.pictures.attitude import HangsByPoint
 from lab.screens.questions.pictures.ballast import Ballasted
 from lab.screens.questions.pictures.doubt import Doubted
+from lab.screens.questions.pictures.fingered import OnFinger
 from lab.screens.questions.pictures.pictured import PICTURE, Pictured
 from lab.screens.questions.pictures.pinned import OnPin
 from lab.screens.questions.pictures.reading import OnScales
@@ -35,14 +36,16 @@ PICTURES: Mapping[str, Pictured] = MappingProxyType(
 )
 """Every kind's picture by the kind's name."""
 
-ON_A_PIN = OnPin()
-"""The picture of what turns about a pin and is no bar: no bench has it yet."""
+ONLY_SHOWN: Mapping[str, Pictured] = MappingProxyType(
+    {"side": OnPin(), "place": OnFinger(), "weight": OnPin(), "arm": OnPin()}
+)
+"""The pictures of what no bench has yet: airframes, and what turns about a pin and is no bar."""
 
 
 def picture_of(scope: Scope) -> Pictured:
     """The picture of the question that is asked."""
     kind = scope.asked.kind
-    return ON_A_PIN if kind in ("side", "weight", "arm") and not turns(scope.asked) else PICTURES[kind]
+    return PICTURES[kind] if turns(scope.asked) else ONLY_SHOWN.get(kind, PICTURES[kind])
 
 
 __all__ = ["PICTURE", "PICTURES", "Pictured", "picture_of"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import ClassVar
 
 from lab.files import Build
 from lab.lesson.kinds import kind_of
@@ -24,6 +25,8 @@ from lab.screens.questions.scope import Scope
 
 class Ballasted(OnBody):
     """The places that may hold ballast; what the learner chose is put there, and the balance point comes along."""
+
+    comes: ClassVar = frozenset(("balance", "before"))
 
     def view(self, scope: Scope) -> BodyView:
         asked, now = scope.asked, moment_of(scope)

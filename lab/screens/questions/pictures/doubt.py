@@ -28,6 +28,10 @@ class Doubted(OnBody):
             bands=tuple(band for band in bands if band is not None),
         )
 
+    def whole(self, view: BodyView) -> BodyView:
+        at_m = 0.0 if view.balance is None else view.balance.at_m[0]
+        return replace(super().whole(view), bands=(Band(low_m=at_m, high_m=at_m, text=" "),) * 2)
+
 
 def _band(scope: Scope, at_m: float, doubt: Answer | None, template: str, *, share: float = 1.0) -> Band | None:
     if not isinstance(doubt, float):

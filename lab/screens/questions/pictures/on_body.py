@@ -5,6 +5,7 @@ from __future__ import annotations
 from abc import abstractmethod
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from typing import ClassVar, Literal
 
 from lab.files import Build
 from lab.lesson.forms import Answer
@@ -12,7 +13,7 @@ from lab.mechanics import Part, Vector, moment_sum
 from lab.scenes.views.body import body_of
 from lab.scenes.views.nodes import view_said
 from lab.scenes.views.scene import draw_views
-from lab.scenes.views.view import BodyView, Labels, LineMark, PlaceMark
+from lab.scenes.views.view import BodyView, Labels, LineMark, PlaceMark, TurningArrow
 from lab.screens.questions.answering import said
 from lab.screens.questions.pictures.pictured import Pictured
 from lab.screens.questions.scope import Scope
@@ -20,19 +21,30 @@ from lab.simulation.benches.showing import Showing
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
 
+Mark = Literal["balance", "before", "told", "neutral", "turning"]
 FAINTEST = 1e-6
 """Less than this share of a weight is not drawn: it comes or goes, and the mechanics take no part of 0 kg."""
 
 
 class OnBody(Pictured):
-    """A body seen from one side or more, and what is to be said of it."""
+    """A body seen from one side or more, and what is to be said of it.
+
+    comes: the marks that are there at the end at the latest; room is kept for them from the first.
+    """
+
+    comes: ClassVar[frozenset[Mark]] = frozenset(("balance",))
 
     @abstractmethod
     def view(self, scope: Scope) -> BodyView:
         """The question as it stands."""
 
     def draw(self, canvas: Canvas, rect: Rect, scope: Scope, *, covered_px: float = 0.0) -> None:
-        draw_views(canvas, rect, replace(self.view(scope), covered_px=covered_px))
+        view = replace(self.view(scope), covered_px=covered_px)
+        draw_views(canvas, rect, replace(view, laid_for=self.whole(view)))
+
+    def whole(self, view: BodyView) -> BodyView:
+        """The view with all that is still to come, for which room is kept."""
+        return _with_marks(view, self.comes)
 
     def spoken(self, scope: Scope) -> tuple[str, ...]:
         return view_said(self.view(scope))
@@ -49,6 +61,24 @@ class Moment:
     share: float
     build: Build
     over: bool
+
+
+def _with_marks(view: BodyView, comes: frozenset[Mark]) -> BodyView:
+    """The view with every mark that comes, somewhere."""
+    at_m, text = moment_sum(view.body.parts).balance_point_m, view.readings.length_with_unit(0.0)
+    marked: dict[Mark, object] = {
+        "balance": PlaceMark(at_m=at_m, text=text),
+        "before": PlaceMark(at_m=at_m, text=text),
+        "told": LineMark(at_m=at_m[0], text=text),
+        "neutral": LineMark(at_m=at_m[0], text=text),
+        "turning": TurningArrow(face="side", sense="clockwise", text=text),
+    }
+    missing = {mark: marked[mark] for mark in comes if not getattr(view, mark) or not _said(getattr(view, mark))}
+    return replace(view, **missing)  # type: ignore[arg-type]
+
+
+def _said(mark: PlaceMark | LineMark | TurningArrow) -> bool:
+    return bool(mark.text)
 
 
 def moment_of(scope: Scope) -> Moment:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import ClassVar
 
 from lab.files import Build
 from lab.lesson.kinds.shift import Shift, changed
@@ -23,6 +24,8 @@ from lab.screens.questions.scope import Scope
 
 class Shifted(OnBody):
     """The change is carried out before one's eyes, and the balance point goes along as it must."""
+
+    comes: ClassVar = frozenset(("balance", "before", "told"))
 
     def view(self, scope: Scope) -> BodyView:
         asked, now = scope.asked, moment_of(scope)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from math import radians
+from typing import ClassVar
 
 from lab.lesson.kinds import kind_of
 from lab.lesson.kinds.steady import neutral_of
@@ -15,7 +16,7 @@ from lab.screens.questions.scope import Scope
 PUSHED_RAD = radians(7.0)
 """How far the nose is pushed up: plainly, and still as a gust would."""
 
-ENDS_RAD: Mapping[str, float] = {"steady": 0.0, "neutral": PUSHED_RAD, "runs away": radians(32.0)}
+ENDS_RAD: Mapping[str, float] = {"steady": 0.0, "neutral": PUSHED_RAD, "runs away": radians(20.0)}
 """Where the nose is a moment later.  How fast is not shown: that is a matter of the flight and not of the margin."""
 
 PUSHED_SHARE = 0.25
@@ -24,6 +25,8 @@ PUSHED_SHARE = 0.25
 
 class Pushed(OnBody):
     """The airframe from its side; its nose is pushed up, and does what the margin says."""
+
+    comes: ClassVar = frozenset(("balance", "neutral", "turning"))
 
     def view(self, scope: Scope) -> BodyView:
         asked, now = scope.asked, moment_of(scope)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import ClassVar
 
 from lab.files import Build
 from lab.lesson.forms import Answer
@@ -18,6 +19,8 @@ from lab.screens.questions.scope import Scope
 
 class Tanked(OnBody):
     """The flight that the learner chose is flown; for an instant, the one that is given, up to what they said."""
+
+    comes: ClassVar = frozenset(("balance", "before"))
 
     def view(self, scope: Scope) -> BodyView:
         asked, now = scope.asked, moment_of(scope)
