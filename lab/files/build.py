@@ -21,6 +21,7 @@ Tensor = tuple[Vector, Vector, Vector]
 Look = Literal[
     "hook", "pole", "blade", "ring", "camera", "box", "weight",
     "fuselage", "wing", "tail", "fin", "motor", "propeller", "battery", "tank", "sail", "plate",
+    "gull", "float",
 ]  # fmt: skip
 
 FORMAT = 1

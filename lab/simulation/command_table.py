@@ -10,8 +10,18 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any
 
-from lab.simulation import commands
-from lab.simulation.benches import BenchState, FingerTool, HangingBar, Showing, bar_edits, finger_edits, shared_edits
+from lab.simulation import commands, mobile_commands
+from lab.simulation.benches import (
+    BenchState,
+    FingerTool,
+    HangingBar,
+    Mobile,
+    Showing,
+    bar_edits,
+    finger_edits,
+    mobile_edits,
+    shared_edits,
+)
 from lab.simulation.commands import Command, Edit
 from lab.simulation.refused import Refused, msg
 
@@ -43,24 +53,37 @@ def _all(does: Does) -> Mapping[type, Does]:
     return dict.fromkeys(BUILT_ON, does)
 
 
-BUILT_ON = (HangingBar, FingerTool)
+BUILT_ON = (HangingBar, FingerTool, Mobile)
 """The benches of free build."""
 
 _ROWS = (
     _row("hang", commands.Hang, {HangingBar: bar_edits.hang}),
     _row("move", commands.Move, {HangingBar: bar_edits.move}),
-    _row("remove", commands.Remove, {HangingBar: bar_edits.remove}),
+    _row("remove", commands.Remove, {HangingBar: bar_edits.remove, Mobile: mobile_edits.remove}),
     _row("set-hold", commands.SetHold, {HangingBar: bar_edits.set_hold}),
     _row("move-pivot", commands.MovePivot, {HangingBar: bar_edits.move_pivot}),
     _row("move-finger", commands.MoveFinger, {FingerTool: finger_edits.move_finger}),
     _row("move-reference", commands.MoveReference, _all(shared_edits.move_reference)),
-    _row("measure", commands.Measure, {HangingBar: bar_edits.measure, FingerTool: finger_edits.measure}),
+    _row(
+        "measure",
+        commands.Measure,
+        {HangingBar: bar_edits.measure, FingerTool: finger_edits.measure, Mobile: mobile_edits.measure},
+    ),
     _row("guess", commands.Guess, _all(shared_edits.guess)),
     _row("let-go", commands.LetGo, {**_all(shared_edits.let_go), Showing: shared_edits.let_go}),
     _row("hold-still", commands.HoldStill, {**_all(shared_edits.hold_still), Showing: shared_edits.hold_still}),
     _row("set-view", commands.SetView, _all(shared_edits.set_view)),
     _row("set-units", commands.SetUnits, _all(shared_edits.set_units)),
-    _row("open-build", commands.OpenBuild, {HangingBar: bar_edits.open_build, FingerTool: finger_edits.open_tool}),
+    _row(
+        "open-build",
+        commands.OpenBuild,
+        {HangingBar: bar_edits.open_build, FingerTool: finger_edits.open_tool, Mobile: mobile_edits.open_mobile},
+    ),
+    _row("hang-on", mobile_commands.HangOn, {Mobile: mobile_edits.hang_on}),
+    _row("hang-bar", mobile_commands.HangBar, {Mobile: mobile_edits.hang_bar}),
+    _row("rehang", mobile_commands.Rehang, {Mobile: mobile_edits.rehang}),
+    _row("slide-bar", mobile_commands.SlideBar, {Mobile: mobile_edits.slide_bar}),
+    _row("reweigh", mobile_commands.Reweigh, {Mobile: mobile_edits.reweigh}),
     # The session itself carries these out, from the states it has kept.
     _row("undo", commands.Undo),
     _row("redo", commands.Redo),

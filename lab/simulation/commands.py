@@ -6,10 +6,13 @@ needs: doing it reads no clock, file or random number.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import KW_ONLY, dataclass
+from types import MappingProxyType
 from typing import Literal
 
 from lab.files import View
+from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, Reweigh, SlideBar
 
 Side = Literal["left", "level", "right"]
 Hold = Literal["clamped", "hung"]
@@ -148,18 +151,22 @@ class Redo:
 Edit = (
     Hang | Move | Remove | SetHold | MovePivot | MoveReference | MoveFinger
     | Measure | Guess | LetGo | HoldStill | SetView | SetUnits | OpenBuild
+    | HangOn | HangBar | Rehang | SlideBar | Reweigh
 )  # fmt: skip
 """What a bench carries out."""
 
 Command = Edit | Undo | Redo
 """Everything that can be asked of a session."""
 
-Drag = Move | MovePivot | MoveReference | MoveFinger
-"""What a pointer does in many small steps."""
+DRAGS: Mapping[type, tuple[str, ...]] = MappingProxyType(
+    {Move: ("id",), MovePivot: (), MoveReference: (), MoveFinger: (), Rehang: ("id",), SlideBar: ("bar",)}
+)
+"""What a pointer does in many small steps, and the fields of it that say what is dragged."""
 
 
 def same_drag(earlier: Command | None, later: Command) -> bool:
     """Whether the later command is one more place of the drag that the earlier belongs to."""
-    if not isinstance(later, Drag) or not later.joins or type(earlier) is not type(later):
+    thing = DRAGS.get(type(later))
+    if thing is None or type(earlier) is not type(later) or not getattr(later, "joins", False):
         return False
-    return not isinstance(later, Move) or (isinstance(earlier, Move) and earlier.id == later.id)
+    return all(getattr(earlier, field) == getattr(later, field) for field in thing)

@@ -2,9 +2,10 @@
 
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.hanging_bar import HangingBar, Hung
+from lab.simulation.benches.mobile import Beam, Mobile
 from lab.simulation.benches.showing import Showing
 
-BenchState = HangingBar | FingerTool | Showing
+BenchState = HangingBar | FingerTool | Mobile | Showing
 """The state of any bench."""
 
-__all__ = ["BenchState", "FingerTool", "HangingBar", "Hung", "Showing"]
+__all__ = ["Beam", "BenchState", "FingerTool", "HangingBar", "Hung", "Mobile", "Showing"]

@@ -103,6 +103,13 @@ class Turning:
     pivot: Pivot
     end: Swing
 
+    def swung(self, swing: Swing) -> Swing:
+        """The swing one tick later."""
+        after = swing_tick(self.pivoted, self.pivot, swing, TICK_S)
+        off_rad = abs(after.angle_rad - self.end.angle_rad)
+        near = off_rad < REST_RAD and abs(after.rate_rad_s) < REST_RAD
+        return self.end if near else after
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HangingBar:
@@ -169,7 +176,7 @@ class HangingBar:
         """The bar just let go. One that balances exactly has come to rest already."""
         if not self.held:
             return self
-        turning = _turning(self.parts, self.pivot)
+        turning = turning_of(self.parts, self.pivot)
         if turning.end == AT_REST_LEVEL:
             return replace(self, held=False, swing=AT_REST_LEVEL)
         return replace(self, held=False, swing=LEVEL, turning=turning)
@@ -178,22 +185,19 @@ class HangingBar:
         """The bar one tick later."""
         if not self.moving:
             return self
-        turning = self.turning or _turning(self.parts, self.pivot)
-        swing = swing_tick(turning.pivoted, turning.pivot, self.swing, TICK_S)
-        off_rad = abs(swing.angle_rad - turning.end.angle_rad)
-        if off_rad < REST_RAD and abs(swing.rate_rad_s) < REST_RAD:
-            swing = turning.end
-        return replace(self, swing=swing)
+        turning = self.turning or turning_of(self.parts, self.pivot)
+        return replace(self, swing=turning.swung(self.swing))
 
     def at_end(self) -> HangingBar:
         """The bar where it comes to rest in the end, however long it would take to get there."""
         if not self.moving:
             return self
-        turning = self.turning or _turning(self.parts, self.pivot)
+        turning = self.turning or turning_of(self.parts, self.pivot)
         return replace(self, swing=turning.end)
 
 
-def _turning(parts: tuple[Part, ...], pivot: Pivot) -> Turning:
+def turning_of(parts: tuple[Part, ...], pivot: Pivot) -> Turning:
+    """What decides the motion of a bar on its pivot, with everything that it carries.  Raises MechanicsError."""
     turned = pivoted(parts, pivot)
     damping_kg_m2_s = pivot.damping_kg_m2_s or settling_damping_kg_m2_s(turned)
     return Turning(
