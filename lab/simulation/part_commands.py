@@ -1,0 +1,21 @@
+"""What can be done to a single part on several benches. A part is meant by its id; masses in kg."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Reweigh:
+    """Say what a part weighs. mass_kg: > 0."""
+
+    id: int
+    mass_kg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Rename:
+    """Give a part another name; one that is taken gets a number after it."""
+
+    id: int
+    name: str
