@@ -57,10 +57,14 @@ class Bar:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Support:
-    """A place that holds the build up from below. at_m: along, across, up."""
+    """A place that holds the build up from below. at_m: along, across, up.
+
+    friction: its static and its kinetic coefficient; None where nothing is said.
+    """
 
     name: str
     at_m: Vector
+    friction: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

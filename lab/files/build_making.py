@@ -170,7 +170,9 @@ def _build(table: BuildTable) -> Build:
         surfaces=tuple(reader.surface(each) for each in table.surface),
         limits=None if table.limits is None else reader.limits(table.limits),
         pivot=None if table.pivot is None else reader.pivot(table.pivot),
-        supports=tuple(Support(name=each.name, at_m=reader.vector(each.at)) for each in table.support),
+        supports=tuple(
+            Support(name=each.name, at_m=reader.vector(each.at), friction=each.friction) for each in table.support
+        ),
         looks=_looks(table),
     )
 

@@ -8,7 +8,7 @@ from pydantic import Field, ValidationError
 
 from lab.files.build import Bench, Look, View
 from lab.files.shape_tables import SHAPES, PointTable, ShapeTable, Table
-from lab.files.shape_values import LimitOutline, LimitsAcross, Sweep, Turn
+from lab.files.shape_values import Frictions, LimitOutline, LimitsAcross, Sweep, Turn
 from lab.files.table_values import (
     Above0,
     From0,
@@ -72,6 +72,9 @@ class SupportTable(Table):
 
     name: Name
     at: Place
+    friction: Frictions | None = Field(
+        default=None, description="[static, kinetic], the kinetic no more than the static."
+    )
 
 
 class GroupTable(Table):

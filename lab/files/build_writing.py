@@ -151,7 +151,10 @@ class _Writer:
         return _block(lines)
 
     def support(self, support: Support) -> str:
-        return _block(["[[support]]", f"name = {_quoted(support.name)}", f"at = {self._place(support.at_m)}"])
+        lines = ["[[support]]", f"name = {_quoted(support.name)}", f"at = {self._place(support.at_m)}"]
+        if support.friction is not None:
+            lines.append(f"friction = {_listed([_number(each) for each in support.friction])}")
+        return _block(lines)
 
     def _weight(self, mass_kg: float) -> str:
         return _number(self._system.from_kg(mass_kg))

@@ -1,4 +1,4 @@
-"""Values that outlines, limits and turns are made of, each refused in words a writer can act on."""
+"""Values that outlines, limits, frictions and turns are made of, each refused in words a writer can act on."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from typing import Annotated, Any
 from pydantic import BeforeValidator, Field, ValidationInfo, WithJsonSchema
 
 from lab.files.faults import shown
-from lab.files.table_values import SMALLEST, Triple, plain_number, refusal
+from lab.files.table_values import SMALLEST, Triple, number_above_0, plain_number, refusal
 from lab.mechanics import MOST_CORNERS, Limits, MechanicsError, checked_rings
 
 Corner = tuple[float, float]
@@ -77,6 +77,17 @@ def limits_across(value: Any) -> Corner:
     return left, right
 
 
+def frictions(value: Any) -> Corner:
+    """The static and the kinetic coefficient of a support."""
+    cure = "write [static, kinetic], such as [0.5, 0.35]"
+    if not isinstance(value, list) or len(value) != 2:
+        raise refusal(f"{shown(value)} where two numbers belong", cure)
+    static, kinetic = number_above_0(value[0]), number_above_0(value[1])
+    if kinetic > static:
+        raise refusal(f"the kinetic friction {kinetic:g} is above the static one, {static:g}", cure)
+    return static, kinetic
+
+
 def turn(value: Any) -> Triple:
     """Roll, pitch and yaw in degrees."""
     if not isinstance(value, list) or len(value) != 3:
@@ -130,5 +141,6 @@ ThreeCorners = Annotated[Ring, BeforeValidator(three_corners), WithJsonSchema(_T
 Holes = Annotated[tuple[Ring, ...], BeforeValidator(holes), WithJsonSchema(_HOLES)]
 LimitOutline = Annotated[Ring, BeforeValidator(limit_outline), WithJsonSchema(_RING | {"maxItems": MOST_LIMIT_CORNERS})]
 LimitsAcross = Annotated[Corner, BeforeValidator(limits_across), WithJsonSchema(_PAIR)]
+Frictions = Annotated[Corner, BeforeValidator(frictions), WithJsonSchema(_PAIR)]
 Turn = Annotated[Triple, BeforeValidator(turn), WithJsonSchema(_THREE)]
 Sweep = Annotated[float, Field(ge=-MOST_SWEEP, le=MOST_SWEEP), BeforeValidator(sweep)]
