@@ -21,6 +21,7 @@ from lab.simulation.benches.plate_rings import Corner, Ring, in_wood, on_grid, r
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Measure, OpenBuild, Remove
+from lab.simulation.part_commands import Rename, Reweigh
 from lab.simulation.plate_commands import (
     AddCorner,
     ClipOn,
@@ -197,8 +198,29 @@ def move_clip(state: HungPlate, command: MoveClip) -> HungPlate | Refused:
         return NO_WOOD_FOR_CLIP
     if place == (clip.at_m, clip.up_m):
         return state
-    moved = replace(clip, at_m=place[0], up_m=place[1])
-    return replace(_touched(state), clips=tuple(moved if one.id == clip.id else one for one in state.clips))
+    return _with_clip(state, replace(clip, at_m=place[0], up_m=place[1]))
+
+
+def reweigh(state: HungPlate, command: Reweigh) -> HungPlate | Refused:
+    """Another weight in its place."""
+    clip = state.clip(command.id)
+    if clip is None:
+        return NO_SUCH_CLIP
+    if not 0.0 < command.mass_kg <= HEAVIEST_KG:
+        return NOT_A_WEIGHT
+    return state if command.mass_kg == clip.mass_kg else _with_clip(state, replace(clip, mass_kg=command.mass_kg))
+
+
+def rename(state: HungPlate, command: Rename) -> HungPlate | Refused:
+    """Only what it is called changes; blank, it keeps its name."""
+    clip, wanted = state.clip(command.id), command.name.strip()
+    if clip is None:
+        return NO_SUCH_CLIP
+    if not wanted or wanted == clip.name:
+        return state
+    taken = {state.name, *(other.name for other in state.clips if other.id != clip.id)}
+    renamed = replace(clip, name=unused_name(wanted, taken))
+    return replace(state, clips=tuple(renamed if one.id == clip.id else one for one in state.clips))
 
 
 def remove(state: HungPlate, command: Remove) -> HungPlate | Refused:
@@ -287,6 +309,10 @@ def _cut(state: HungPlate, outline: Ring, holes: tuple[Ring, ...]) -> HungPlate 
         if not in_wood((clip.at_m, clip.up_m), outline, holes):
             return Refused(template=msg("{name} would lose its wood. Move it away first."), values={"name": clip.name})
     return replace(_touched(state), outline_m=outline, holes_m=holes)
+
+
+def _with_clip(state: HungPlate, changed: Clip) -> HungPlate:
+    return replace(_touched(state), clips=tuple(changed if one.id == changed.id else one for one in state.clips))
 
 
 def _touched(state: HungPlate) -> HungPlate:
