@@ -78,7 +78,7 @@ def _tip_px(view: BodyView, panel: Panel, sense: float) -> Point:
 
 
 def draw_reference(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) -> None:
-    """Dash and dot, over the whole panel, its name at the foot."""
+    """Dash and dot, over the whole panel."""
     line = view.reference
     if line is None or home_of(view, line.axis) != panel.face:
         return
@@ -87,6 +87,14 @@ def draw_reference(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoa
     dash = tuple(sizes.px(length) for length in DASH_DOT)
     canvas.line(ends, view.look.theme.ink, width=sizes.px(1.5), dash=dash)
     board.keep_clear([bounding(ends, 2.0)])
+
+
+def name_reference(view: BodyView, panel: Panel, board: LabelBoard) -> None:
+    """The reference line's name at its foot, beside the learner's tag where that is there too."""
+    line = view.reference
+    if line is None or home_of(view, line.axis) != panel.face:
+        return
+    ends = _across(panel, line, view.look.sizes.px(6))
     _write_at_foot(view, panel, board, line, ends[1], color=view.look.theme.soft)
 
 
@@ -265,7 +273,17 @@ def draw_ruler(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) 
     units, look = view.readings.units, view.look
     draw_boxwood(canvas, look, rule, units, x_px=lambda value: panel.axis_px(axis, value) or 0.0, span_m=(low, high))
     board.keep_clear([rule])
-    gap, size = look.sizes.px(8), look.sizes.text("small")
-    spots: list[Spot] = [((rule.right + gap, rule.center[1]), "left middle"),
-                         ((rule.right, rule.bottom + look.sizes.px(4)), "right top")]  # fmt: skip
+
+
+def name_unit(view: BodyView, panel: Panel, board: LabelBoard) -> None:
+    """The unit of the rule, wherever nothing else is."""
+    if view.ruler is None or not here(view, panel.face, view.ruler):
+        return
+    rule, look, units = rule_rect(view, panel), view.look, view.readings.units
+    gap, below, size = look.sizes.px(8), rule.bottom + look.sizes.px(4), look.sizes.text("small")
+    spots: list[Spot] = [
+        ((rule.right + gap, rule.center[1]), "left middle"),
+        ((rule.right, below), "right top"),
+        ((rule.x, below), "left top"),
+    ]
     board.place(units.length_word, spots, size=size, color=look.theme.soft)

@@ -16,6 +16,8 @@ from lab.scenes.views.place_marks import (
     draw_ruler,
     draw_sides,
     draw_symmetry,
+    name_reference,
+    name_unit,
 )
 from lab.scenes.views.projections import Face, faces_away_m
 from lab.scenes.views.stage import Panel, fitted, views_stage
@@ -62,6 +64,8 @@ def _draw_panel(canvas: Canvas, view: BodyView, panel: Panel, *, framed: bool) -
         draw_pencil(canvas, view, panel)
         draw_ghosts(canvas, view, panel, board)
         draw_told(canvas, view, panel, board)
+        name_reference(view, panel, board)
+        name_unit(view, panel, board)
         draw_balance(canvas, view, panel, board)
         draw_neutral(canvas, view, panel, board)
         draw_hook(canvas, view, panel, board)

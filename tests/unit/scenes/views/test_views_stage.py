@@ -126,9 +126,9 @@ def test_a_rectangle_too_small_for_all_sides_shows_fewer_but_never_loses_the_lea
     assert "told" in view_bounds(view, small)
 
 
-def test_a_changed_body_is_laid_out_as_the_body_it_came_from(view_of, nest_box_pole):
+def test_a_changed_view_is_laid_out_as_the_view_it_came_from(view_of, nest_box_pole):
     view = view_of()
-    other = view_of(nest_box_pole, laid_for=view.body)
+    other = view_of(nest_box_pole, laid_for=view)
     assert views_stage(view, FRAME).px_per_m == views_stage(other, FRAME).px_per_m
 
 
