@@ -39,6 +39,14 @@ class Said:
     hints: int
 
 
+def _watch(pilot: Any) -> None:
+    """Look on until it has come to rest and is explained."""
+    for _ in range(round(REST_S / 0.25)):
+        if pilot.lab._room._sitting.run.phase == "explain":
+            return
+        pilot.wait(0.25)
+
+
 def _asked(pilot: Any) -> Any:
     return pilot.lab._room._sitting.run.asked
 
@@ -91,7 +99,7 @@ def _by_pointer(pilot: Any) -> list[Said]:
             given = tuple(pilot.node(key).value for key in _fields(asked))
         pilot.press(f"sure.{SURE[number % 3]}")
         pilot.press("lock")
-        pilot.wait(REST_S)
+        _watch(pilot)
         pilot.press("next")
         said.append(Said(given, SURE[number % 3], hints))
     assert _sitting_done(pilot)
@@ -117,7 +125,7 @@ def _by_keys(pilot: Any, said: list[Said]) -> None:
         _choose(pilot, f"sure.{answer.sure}")
         pilot.tab_to("lock")
         pilot.key("enter")
-        pilot.wait(REST_S)
+        _watch(pilot)
         pilot.tab_to("next")
         pilot.key("enter")
     assert _sitting_done(pilot)

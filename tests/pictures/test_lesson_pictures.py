@@ -19,6 +19,7 @@ WINDOWS = {
     "small, large text, long words": ((1024, 600), 2.0, "contrast", "xx"),
     "high, mirrored": ((1080, 1920), 1.5, "print", "xr"),
 }
+STRIDES = {"usual": 3, "small, large text, long words": 1, "high, mirrored": 3}
 FEW = {
     "small": ((1024, 600), 1.0, "paper", "en"),
     "small, larger text": ((1024, 600), 1.5, "paper", "xx"),
@@ -43,15 +44,16 @@ def faults(name: str, look: Look) -> list[str]:
 
 @pytest.mark.parametrize("window", WINDOWS)
 def test_no_text_is_clipped_covered_or_faint_and_no_target_too_small(window):
-    look = look_of(*WINDOWS[window])
-    assert [fault for name in NAMES for fault in faults(name, look)] == []
+    # All of them in the hardest window; in the others every third, so that with eight states each comes up.
+    look, stride = look_of(*WINDOWS[window]), STRIDES[window]
+    assert [fault for name in NAMES[::stride] for fault in faults(name, look)] == []
 
 
 @pytest.mark.parametrize("window", FEW)
 def test_nor_is_it_in_any_other_window(window):
-    # Every seventh state: the kinds of state are eight, so each comes up with another question.
+    # Every nineteenth state: the kinds of state are eight, so each comes up with another question.
     look = look_of(*FEW[window])
-    assert [fault for name in NAMES[::7] for fault in faults(name, look)] == []
+    assert [fault for name in NAMES[::19] for fault in faults(name, look)] == []
 
 
 def test_while_something_moves_nothing_but_the_picture_changes_place():
@@ -63,7 +65,7 @@ def test_while_something_moves_nothing_but_the_picture_changes_place():
 @pytest.mark.parametrize("scale", [1.0, 2.0])
 def test_the_one_action_is_on_the_screen_without_scrolling(scale):
     look = look_of((1024, 600), scale, "paper", "xx")
-    for name in NAMES:
+    for name in NAMES[:: 3 if scale == 1.0 else 1]:
         for node in walk(GALLERY[name].make(look).outline()):
             if node.key in ("lock", "next", "go-on", "to-lessons") and node.role == "button" and name != "start":
                 x, y, w, h = node.bounds
