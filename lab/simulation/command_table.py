@@ -10,17 +10,23 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any
 
-from lab.simulation import commands, mobile_commands
+from lab.simulation import commands, mobile_commands, part_commands, scales_commands, tool_commands
 from lab.simulation.benches import (
     BenchState,
+    BuiltTool,
     FingerTool,
     HangingBar,
+    HungPlate,
     Mobile,
+    ScalesBench,
     Showing,
     bar_edits,
     finger_edits,
     mobile_edits,
+    plate_edits,
+    scales_edits,
     shared_edits,
+    tool_edits,
 )
 from lab.simulation.commands import Command, Edit
 from lab.simulation.refused import Refused, msg
@@ -53,21 +59,39 @@ def _all(does: Does) -> Mapping[type, Does]:
     return dict.fromkeys(BUILT_ON, does)
 
 
-BUILT_ON = (HangingBar, FingerTool, Mobile)
+BUILT_ON = (HungPlate, HangingBar, FingerTool, BuiltTool, Mobile, ScalesBench)
 """The benches of free build."""
 
+ON_A_FINGER = (FingerTool, BuiltTool)
+
 _ROWS = (
-    _row("hang", commands.Hang, {HangingBar: bar_edits.hang}),
-    _row("move", commands.Move, {HangingBar: bar_edits.move}),
-    _row("remove", commands.Remove, {HangingBar: bar_edits.remove, Mobile: mobile_edits.remove}),
-    _row("set-hold", commands.SetHold, {HangingBar: bar_edits.set_hold}),
+    _row("hang", commands.Hang, {HangingBar: bar_edits.hang, BuiltTool: tool_edits.hang}),
+    _row("move", commands.Move, {HangingBar: bar_edits.move, BuiltTool: tool_edits.move}),
+    _row(
+        "remove",
+        commands.Remove,
+        {
+            HangingBar: bar_edits.remove,
+            BuiltTool: tool_edits.remove,
+            Mobile: mobile_edits.remove,
+            HungPlate: plate_edits.remove,
+            ScalesBench: scales_edits.remove,
+        },
+    ),
+    _row("set-hold", commands.SetHold, {HangingBar: bar_edits.set_hold, BuiltTool: tool_edits.set_hold}),
     _row("move-pivot", commands.MovePivot, {HangingBar: bar_edits.move_pivot}),
-    _row("move-finger", commands.MoveFinger, {FingerTool: finger_edits.move_finger}),
+    _row("move-finger", commands.MoveFinger, dict.fromkeys(ON_A_FINGER, finger_edits.move_finger)),
     _row("move-reference", commands.MoveReference, _all(shared_edits.move_reference)),
     _row(
         "measure",
         commands.Measure,
-        {HangingBar: bar_edits.measure, FingerTool: finger_edits.measure, Mobile: mobile_edits.measure},
+        {
+            HangingBar: bar_edits.measure,
+            **dict.fromkeys(ON_A_FINGER, finger_edits.measure),
+            Mobile: mobile_edits.measure,
+            HungPlate: plate_edits.measure,
+            ScalesBench: scales_edits.measure,
+        },
     ),
     _row("guess", commands.Guess, _all(shared_edits.guess)),
     _row("let-go", commands.LetGo, {**_all(shared_edits.let_go), Showing: shared_edits.let_go}),
@@ -77,13 +101,42 @@ _ROWS = (
     _row(
         "open-build",
         commands.OpenBuild,
-        {HangingBar: bar_edits.open_build, FingerTool: finger_edits.open_tool, Mobile: mobile_edits.open_mobile},
+        {
+            HangingBar: bar_edits.open_build,
+            FingerTool: finger_edits.open_tool,
+            BuiltTool: tool_edits.open_build,
+            Mobile: mobile_edits.open_mobile,
+            HungPlate: plate_edits.open_plate,
+            ScalesBench: scales_edits.open_build,
+        },
     ),
     _row("hang-on", mobile_commands.HangOn, {Mobile: mobile_edits.hang_on}),
     _row("hang-bar", mobile_commands.HangBar, {Mobile: mobile_edits.hang_bar}),
     _row("rehang", mobile_commands.Rehang, {Mobile: mobile_edits.rehang}),
     _row("slide-bar", mobile_commands.SlideBar, {Mobile: mobile_edits.slide_bar}),
-    _row("reweigh", mobile_commands.Reweigh, {Mobile: mobile_edits.reweigh}),
+    _row("fit-part", tool_commands.FitPart, {BuiltTool: tool_edits.fit}),
+    _row("set-length", tool_commands.SetLength, {BuiltTool: tool_edits.set_length}),
+    _row(
+        "reweigh",
+        part_commands.Reweigh,
+        {
+            HungPlate: plate_edits.reweigh,
+            BuiltTool: tool_edits.reweigh,
+            Mobile: mobile_edits.reweigh,
+            ScalesBench: scales_edits.reweigh,
+        },
+    ),
+    _row(
+        "rename",
+        part_commands.Rename,
+        {HungPlate: plate_edits.rename, BuiltTool: tool_edits.rename, ScalesBench: scales_edits.rename},
+    ),
+    _row("put-on", scales_commands.PutOn, {ScalesBench: scales_edits.put_on}),
+    _row("shift", scales_commands.Shift, {ScalesBench: scales_edits.shift}),
+    _row("move-scale", scales_commands.MoveScale, {ScalesBench: scales_edits.move_scale}),
+    _row("stand-on", scales_commands.StandOn, {ScalesBench: scales_edits.stand_on}),
+    _row("guess-reading", scales_commands.GuessReading, {ScalesBench: scales_edits.guess_reading}),
+    *(_row(name, kind, {HungPlate: does}) for name, kind, does in plate_edits.PLATE_EDITS),
     # The session itself carries these out, from the states it has kept.
     _row("undo", commands.Undo),
     _row("redo", commands.Redo),

@@ -12,7 +12,11 @@ from types import MappingProxyType
 from typing import Literal
 
 from lab.files import View
-from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, Reweigh, SlideBar
+from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
+from lab.simulation.part_commands import Rename, Reweigh
+from lab.simulation.plate_commands import MoveClip, MoveCorner, MoveHole, MovePin, PlateEdit
+from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, Shift, StandOn
+from lab.simulation.tool_commands import FitPart, SetLength
 
 Side = Literal["left", "level", "right"]
 Hold = Literal["clamped", "hung"]
@@ -151,7 +155,8 @@ class Redo:
 Edit = (
     Hang | Move | Remove | SetHold | MovePivot | MoveReference | MoveFinger
     | Measure | Guess | LetGo | HoldStill | SetView | SetUnits | OpenBuild
-    | HangOn | HangBar | Rehang | SlideBar | Reweigh
+    | Reweigh | Rename | HangOn | HangBar | Rehang | SlideBar | FitPart | SetLength
+    | PlateEdit | PutOn | Shift | MoveScale | StandOn | GuessReading
 )  # fmt: skip
 """What a bench carries out."""
 
@@ -159,7 +164,20 @@ Command = Edit | Undo | Redo
 """Everything that can be asked of a session."""
 
 DRAGS: Mapping[type, tuple[str, ...]] = MappingProxyType(
-    {Move: ("id",), MovePivot: (), MoveReference: (), MoveFinger: (), Rehang: ("id",), SlideBar: ("bar",)}
+    {
+        MovePin: (),
+        MoveCorner: ("ring", "corner"),
+        MoveHole: ("ring",),
+        MoveClip: ("id",),
+        Move: ("id",),
+        MovePivot: (),
+        MoveReference: (),
+        MoveFinger: (),
+        Rehang: ("id",),
+        SlideBar: ("bar",),
+        Shift: ("id",),
+        MoveScale: ("id",),
+    }
 )
 """What a pointer does in many small steps, and the fields of it that say what is dragged."""
 

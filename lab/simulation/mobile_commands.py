@@ -54,11 +54,3 @@ class SlideBar:
     at_m: float
     _: KW_ONLY
     joins: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Reweigh:
-    """Give a weight, or a bar's own wood, another mass."""
-
-    id: int
-    mass_kg: float

@@ -3,9 +3,25 @@
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.hanging_bar import HangingBar, Hung
 from lab.simulation.benches.mobile import Beam, Mobile
+from lab.simulation.benches.plate import Clip, HungPlate
+from lab.simulation.benches.scales import Scale, ScalesBench
 from lab.simulation.benches.showing import Showing
+from lab.simulation.benches.tool import BuiltTool
 
-BenchState = HangingBar | FingerTool | Mobile | Showing
+BenchState = HangingBar | FingerTool | BuiltTool | Mobile | ScalesBench | HungPlate | Showing
 """The state of any bench."""
 
-__all__ = ["Beam", "BenchState", "FingerTool", "HangingBar", "Hung", "Mobile", "Showing"]
+__all__ = [
+    "Beam",
+    "BenchState",
+    "BuiltTool",
+    "Clip",
+    "FingerTool",
+    "HangingBar",
+    "Hung",
+    "HungPlate",
+    "Mobile",
+    "Scale",
+    "ScalesBench",
+    "Showing",
+]

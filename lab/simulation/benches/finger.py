@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from typing import Self
 
 from lab.files import View
 from lab.mechanics import MomentSum, PadBody, PadMotion, Part, moment_sum, pad_body, pad_tick, rests_on
@@ -67,18 +68,18 @@ class FingerTool:
         """Where the finger and the reference line may be, along: under the tool."""
         return self.left_m, self.right_m
 
-    def stilled(self) -> FingerTool:
+    def stilled(self) -> Self:
         """The tool lying level on the finger again, held."""
         return self if self.held else replace(self, held=True, motion=LYING, body=None)
 
-    def released(self) -> FingerTool:
+    def released(self) -> Self:
         """The tool just let go. One that balances on the pad is at rest already."""
         if not self.held:
             return self
         body = None if self._goes == "level" else self._body()
         return replace(self, held=False, motion=LYING, body=body)
 
-    def ticked(self) -> FingerTool:
+    def ticked(self) -> Self:
         """The tool one tick later."""
         if self.body is None or not self.moving:
             return self
@@ -86,7 +87,7 @@ class FingerTool:
         # The very same motion back: it hangs on the pad's edge and stays.
         return replace(self, body=None) if motion is self.motion else replace(self, motion=motion)
 
-    def at_end(self) -> FingerTool:
+    def at_end(self) -> Self:
         """The tool called down where it is: it has had its minute and hardly moves any more."""
         if not self.moving:
             return self

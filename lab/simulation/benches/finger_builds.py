@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from lab.files import Build
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from lab.files import Bar, Build
 from lab.mechanics import MechanicsError, Part, extent_m
 from lab.simulation.benches.finger import FLOOR_DROP, PAD_HALF_M, FingerTool
 from lab.simulation.benches.unfit import UnfitBuildError
@@ -14,6 +17,35 @@ ROD_DEPTH = 0.02
 NO_LENGTH = Refused(template=msg("This build has no length that a finger could go under."))
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lie:
+    """How a tool lies: see `FingerTool`."""
+
+    left_m: float
+    right_m: float
+    underside_m: float
+    floor_m: float
+
+
+def lie_of(parts: tuple[Part, ...], *, bar: Bar | None = None) -> Lie:
+    """How parts lie on a finger.  bar: the one among them, if any.  Raises UnfitBuildError where nothing is long."""
+    spans_m = [span_m(part) for part in parts if not part.cut]
+    left_m = min((left for left, _ in spans_m), default=0.0)
+    right_m = max((right for _, right in spans_m), default=0.0)
+    if not right_m > left_m:
+        raise UnfitBuildError(NO_LENGTH)
+    underside_m = -bar.depth_m / 2 if bar is not None else _underside_m(parts)
+    bottoms_m = (part.at_m[2] - extent_m(part.shape)[2] / 2 for part in parts)
+    floor_m = min(underside_m, *bottoms_m) - FLOOR_DROP * (right_m - left_m)
+    return Lie(left_m=left_m, right_m=right_m, underside_m=underside_m, floor_m=floor_m)
+
+
+def span_m(part: Part) -> tuple[float, float]:
+    """From where to where a part reaches, along."""
+    half_m = extent_m(part.shape)[0] / 2
+    return part.at_m[0] - half_m, part.at_m[0] + half_m
+
+
 def finger_from_build(build: Build, *, finger_at_m: float | None = None, pad_half_m: float | None = None) -> FingerTool:
     """The build as one stiff tool lying level on a finger, held, with nothing guessed.
 
@@ -23,24 +55,19 @@ def finger_from_build(build: Build, *, finger_at_m: float | None = None, pad_hal
     """
     build = build.loose()
     parts = build.all_parts
-    spans_m = [_span_m(part) for part in parts if not part.cut]
-    left_m = min((left for left, _ in spans_m), default=0.0)
-    right_m = max((right for _, right in spans_m), default=0.0)
-    if not right_m > left_m:
-        raise UnfitBuildError(NO_LENGTH)
+    lie = lie_of(parts, bar=build.bar)
+    left_m, right_m = lie.left_m, lie.right_m
     if finger_at_m is None:
         finger_at_m = build.pivot.at_m if build.pivot else (left_m + right_m) / 2
     if pad_half_m is None:
         pad_half_m = (build.pivot.pad_m if build.pivot else 0.0) or PAD_HALF_M
-    underside_m = _underside_m(build)
-    bottoms_m = (part.at_m[2] - extent_m(part.shape)[2] / 2 for part in parts)
     state = FingerTool(
         parts=parts,
         looks=build.looks,
         left_m=left_m,
         right_m=right_m,
-        underside_m=underside_m,
-        floor_m=min(underside_m, *bottoms_m) - FLOOR_DROP * (right_m - left_m),
+        underside_m=lie.underside_m,
+        floor_m=lie.floor_m,
         finger_at_m=min(max(finger_at_m, left_m), right_m),
         pad_half_m=pad_half_m,
         title=build.title,
@@ -52,16 +79,9 @@ def finger_from_build(build: Build, *, finger_at_m: float | None = None, pad_hal
     return state
 
 
-def _span_m(part: Part) -> tuple[float, float]:
-    half_m = extent_m(part.shape)[0] / 2
-    return part.at_m[0] - half_m, part.at_m[0] + half_m
-
-
-def _underside_m(build: Build) -> float:
-    """The lower face of what the finger slides along: the bar, or the longest part."""
-    if build.bar is not None:
-        return -build.bar.depth_m / 2
-    longest = max((part for part in build.parts if not part.cut), key=lambda part: extent_m(part.shape)[0])
+def _underside_m(parts: Iterable[Part]) -> float:
+    """The lower face of what the finger slides along: the longest part."""
+    longest = max((part for part in parts if not part.cut), key=lambda part: extent_m(part.shape)[0])
     along_m, _, depth_m = extent_m(longest.shape)
     return longest.at_m[2] - (depth_m or ROD_DEPTH * along_m) / 2
 

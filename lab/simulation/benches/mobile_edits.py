@@ -13,7 +13,8 @@ from lab.simulation.benches.mobile_builds import mobile_from_build, tidy
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, clamped, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Measure, OpenBuild, Remove
-from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, Reweigh, SlideBar
+from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
+from lab.simulation.part_commands import Reweigh
 from lab.simulation.refused import Refused, msg
 
 LONGEST_M = 2.0

@@ -21,7 +21,7 @@ def hangable(build: Build) -> Build:
     standing_on_nothing = replace(build, supports=())
     if build.bar is not None or build.is_airframe:
         return standing_on_nothing
-    poles = [part for part in build.parts if _is_pole(part)]
+    poles = [part for part in build.parts if is_pole(part)]
     if not poles:
         return standing_on_nothing
     pole = max(poles, key=_length_m)
@@ -34,7 +34,7 @@ def hangable(build: Build) -> Build:
     return replace(standing_on_nothing, bar=bar, parts=others)
 
 
-def _is_pole(part: Part) -> bool:
+def is_pole(part: Part) -> bool:
     """Whether a part is slender along: then a rod of its length turns as it does, to a few parts in a thousand."""
     along_m, across_m, up_m = extent_m(part.shape)
     return along_m > 0 and not part.cut and max(across_m, up_m) < along_m / 10

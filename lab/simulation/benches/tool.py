@@ -1,0 +1,36 @@
+"""A tool that is built on a finger: a tool that lies on one, and whose parts can be told apart and changed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from lab.mechanics import Part, extent_m
+from lab.simulation.benches.finger import FingerTool
+
+MOST_PARTS = 40
+"""Parts of one tool. More cannot be told apart or grabbed at any window size."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BuiltTool(FingerTool):
+    """The whole state of the bench.
+
+    ids: one for each part, in order, unlike any other ever on this tool.  next_id: the id of the next part.
+    """
+
+    ids: tuple[int, ...]
+    next_id: int
+
+    @property
+    def handle(self) -> Part:
+        """What everything else sits on, and the finger slides along: the longest part."""
+        return self.parts[handle_index(self.parts)]
+
+    def part(self, id: int) -> Part | None:  # noqa: A002 - the field's own name
+        """The part with this id, or None where it is not on the tool any more."""
+        return self.parts[self.ids.index(id)] if id in self.ids else None
+
+
+def handle_index(parts: tuple[Part, ...]) -> int:
+    """Which part is the handle: the longest, the first of several as long."""
+    return max(range(len(parts)), key=lambda index: 0.0 if parts[index].cut else extent_m(parts[index].shape)[0])
