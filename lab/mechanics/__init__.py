@@ -74,6 +74,7 @@ if TYPE_CHECKING:
     from lab.mechanics.tank_courses import TankCourse, TankEvent, TankLeg, tank_course
     from lab.mechanics.tanks import Burn, BurnOrder, Pump, Tank, tank_parts
     from lab.mechanics.tipping import Footing, SlideOrTip, TippingEdge, footing, slide_or_tip, support_polygon_m
+    from lab.mechanics.toppling import Toppling, pressed_kg, toppling_of
     from lab.mechanics.tosses import Flight, Launch, Toss, TossMotion, launched, set_glide, toss, toss_tick
     from lab.mechanics.two_fingers import FingerForces, FingerLeg, FingerSlide, FingerTips, Friction, two_finger_slide
     from lab.mechanics.vortex_lattice import PitchSlopes, SurfaceLift, pitch_slopes
@@ -117,6 +118,7 @@ else:
         "tank_courses": "TankCourse TankEvent TankLeg tank_course",
         "tanks": "Burn BurnOrder Pump Tank tank_parts",
         "tipping": "Footing SlideOrTip TippingEdge footing slide_or_tip support_polygon_m",
+        "toppling": "Toppling pressed_kg toppling_of",
         "tosses": "Flight Launch Toss TossMotion launched set_glide toss toss_tick",
         "two_fingers": "FingerForces FingerLeg FingerSlide FingerTips Friction two_finger_slide",
         "vortex_lattice": "PitchSlopes SurfaceLift pitch_slopes",
@@ -211,6 +213,7 @@ __all__ = [
     "TankLeg",
     "Tensor",
     "TippingEdge",
+    "Toppling",
     "Toss",
     "TossMotion",
     "Triangle",
@@ -263,6 +266,7 @@ __all__ = [
     "plumb_crossing",
     "plumb_line",
     "polygon_moments",
+    "pressed_kg",
     "principal_inertia",
     "rests_on",
     "set_glide",
@@ -276,6 +280,7 @@ __all__ = [
     "symmetry_planes",
     "tank_course",
     "tank_parts",
+    "toppling_of",
     "toss",
     "toss_tick",
     "turn_about",

@@ -1,0 +1,149 @@
+"""Whatever is asked of a body on scales, in whatever order: nothing raised, nothing lost, all of it can be saved."""
+
+import math
+import random
+
+import pytest
+
+from lab.files import UNITS, build_text, read_build_text
+from lab.simulation import (
+    TICK_NS,
+    Guess,
+    Hang,
+    HoldStill,
+    LetGo,
+    MoveReference,
+    OpenBuild,
+    Redo,
+    Remove,
+    Same,
+    Session,
+    SetUnits,
+    SetView,
+    Tape,
+    Undo,
+    read_tape,
+    replay,
+)
+from lab.simulation.benches.scales_builds import build_from_scales, scales_from_build, workshop_scales
+from lab.simulation.commands import Measure
+from lab.simulation.part_commands import Rename, Reweigh
+from lab.simulation.records import flat, recorded
+from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, Shift, StandOn
+
+SLED = """
+format = 1
+title = "Net sled"
+units = "kg-m"
+part = [
+    { name = "sled", weight = 4.0, at = [0.5, 0, 0], shape = { kind = "box", size = [1.0, 0.6, 0.05] } },
+    { name = "net", weight = 1.5, at = [0.7, 0.1, 0.1], shape = { kind = "sphere", radius = 0.1 } },
+]
+support = [{ name = "aft scale", at = [0.1, 0, 0] }, { name = "left scale", at = [0.9, -0.2, 0] },
+           { name = "right scale", at = [0.9, 0.2, 0] }]
+"""
+SAVED = build_text(build_from_scales(workshop_scales()))
+STARTS = {"bar": workshop_scales, "sled": lambda: scales_from_build(read_build_text(SLED, file="sled.toml"))}
+
+
+def bits(state):
+    return flat(recorded(state))
+
+
+def random_command(dice):
+    """Any command, its values mostly sensible, so that most of them do something."""
+    at_m = dice.choice((dice.uniform(-0.1, 1.1), round(dice.uniform(0, 1), 2), 0.0, -0.0, math.nan, math.inf))
+    across_m = dice.choice((0.0, dice.uniform(-0.4, 0.4), -0.0, math.nan))
+    mass_kg = dice.choice((0.05, 0.5, dice.uniform(0.01, 2.0), -1.0, math.nan, 5e-324))
+    joins, thing = dice.random() < 0.5, dice.randint(1, 40)
+    return dice.choice(
+        (
+            PutOn(mass_kg, at_m, across_m, dice.choice((None, "lead", ""))),
+            Shift(thing, at_m, across_m, joins=joins),
+            Shift(dice.randint(1, 3), at_m, across_m, joins=joins),
+            MoveScale(dice.randint(1, 4), at_m, across_m, joins=joins),
+            StandOn(dice.choice((2, 3, 4))),
+            GuessReading(dice.choice((None, mass_kg))),
+            Reweigh(thing, mass_kg),
+            Rename(thing, dice.choice(("net", "net", " ", "x" * 50))),
+            Remove(thing),
+            MoveReference(at_m, joins=joins),
+            Measure(dice.choice((0.0, 0.001, -1.0)), 0.001),
+            Guess(dice.choice(("left", "level", "right", None))),
+            LetGo(at_once=dice.random() < 0.1),
+            LetGo(),
+            HoldStill(),
+            SetView(dice.choice(("plain", "numbers", "all"))),
+            SetUnits(dice.choice(tuple(UNITS))),
+            OpenBuild(SAVED if dice.random() < 0.1 else ""),
+            Hang(0.1, 0.1),
+            Undo(),
+            Redo(),
+        )
+    )
+
+
+def played(start, seed, steps, *, tape=None):
+    dice = random.Random(seed)
+    session = Session(start(), tape=tape)
+    done = 0
+    for _ in range(steps):
+        done += session.do(random_command(dice)) is None
+        session.advance(dice.randrange(3 * TICK_NS))
+        yield session
+    assert done > steps // 4
+
+
+def check(state):
+    """What holds of every body on scales."""
+    ids = [load.id for load in state.loads]
+    assert len(set(ids)) == len(ids)
+    assert min(state.readings_kg) >= 0.0
+    if state.tipping is None and not state.held and not state.raised:
+        assert sum(state.borne_kg) == pytest.approx(state.sum.mass_kg, rel=1e-12)
+
+
+def commanded(start, seed, steps):
+    for session in played(start, seed, steps):
+        check(session.state)
+    while session.can_undo:
+        assert session.do(Undo()) is None
+    assert bits(session.state) == bits(start())
+
+
+@pytest.mark.parametrize("start", STARTS.values(), ids=STARTS)
+def test_a_thousand_commands_raise_nothing_and_can_all_be_taken_back(start):
+    commanded(start, 1, 1_000)
+
+
+@pytest.mark.soak
+@pytest.mark.parametrize("seed", [2, 3])
+@pytest.mark.parametrize("start", STARTS.values(), ids=STARTS)
+def test_ten_thousand_commands_raise_nothing_and_can_all_be_taken_back(start, seed):
+    commanded(start, seed, 10_000)
+
+
+@pytest.mark.parametrize("start", STARTS.values(), ids=STARTS)
+def test_every_body_that_can_be_put_on_scales_can_be_saved_and_opened_again(start):
+    for step, session in enumerate(played(start, 4, 400)):
+        if step % 12:
+            continue
+        held = session.state.stilled()
+        again = scales_from_build(read_build_text(build_text(build_from_scales(held)), file="again.toml"))
+        # Numbers first written in other units come back within the last place.
+        for ours, theirs in zip(held.parts, again.parts, strict=True):
+            assert theirs.name == ours.name
+            assert theirs.mass_kg == pytest.approx(ours.mass_kg, rel=1e-15)
+            assert theirs.at_m == pytest.approx(ours.at_m, abs=1e-12)
+        assert [scale.name for scale in again.scales] == [scale.name for scale in held.scales]
+        assert build_text(build_from_scales(again)) == build_text(build_from_scales(held))
+
+
+@pytest.mark.parametrize("start", STARTS.values(), ids=STARTS)
+def test_a_tape_of_a_body_on_scales_replays_to_the_last_bit(start):
+    tape = Tape()
+    *_, last = played(start, 5, 300, tape=tape)
+    result = replay(read_tape(tape.text()))
+    assert isinstance(result, Same), result.as_text()
+    assert result.exact
+    assert last.ticks > 100
