@@ -13,7 +13,8 @@ from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, MOST_ON_A_BAR,
 from lab.simulation.benches.mobile_builds import build_from_mobile, mobile_from_build, workshop_mobile
 from lab.simulation.command_table import carried_out
 from lab.simulation.commands import Measure
-from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, Reweigh, SlideBar
+from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
+from lab.simulation.part_commands import Reweigh
 from lab.simulation.records import flat, recorded
 
 ROUND_OFF = 1e-12

@@ -1,0 +1,1 @@
+"""The stack of beams as a picture: where everything hangs, and how it is drawn."""
