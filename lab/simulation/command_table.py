@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any
 
-from lab.simulation import commands, mobile_commands, part_commands, scales_commands, tool_commands
+from lab.simulation import commands, mobile_commands, part_commands, scales_commands, tool_commands, two_finger_commands
 from lab.simulation.benches import (
     BenchState,
     BuiltTool,
@@ -20,6 +20,7 @@ from lab.simulation.benches import (
     Mobile,
     ScalesBench,
     Showing,
+    TwoFingers,
     bar_edits,
     finger_edits,
     mobile_edits,
@@ -27,6 +28,7 @@ from lab.simulation.benches import (
     scales_edits,
     shared_edits,
     tool_edits,
+    two_fingers_edits,
 )
 from lab.simulation.commands import Command, Edit
 from lab.simulation.refused import Refused, msg
@@ -59,18 +61,27 @@ def _all(does: Does) -> Mapping[type, Does]:
     return dict.fromkeys(BUILT_ON, does)
 
 
-BUILT_ON = (HungPlate, HangingBar, FingerTool, BuiltTool, Mobile, ScalesBench)
+BUILT_ON = (HungPlate, HangingBar, FingerTool, BuiltTool, Mobile, ScalesBench, TwoFingers)
 """The benches of free build."""
 
 ON_A_FINGER = (FingerTool, BuiltTool)
 
 _ROWS = (
-    _row("hang", commands.Hang, {HangingBar: bar_edits.hang, BuiltTool: tool_edits.hang}),
-    _row("move", commands.Move, {HangingBar: bar_edits.move, BuiltTool: tool_edits.move}),
+    _row(
+        "hang",
+        commands.Hang,
+        {TwoFingers: two_fingers_edits.add_weight, HangingBar: bar_edits.hang, BuiltTool: tool_edits.hang},
+    ),
+    _row(
+        "move",
+        commands.Move,
+        {TwoFingers: two_fingers_edits.move, HangingBar: bar_edits.move, BuiltTool: tool_edits.move},
+    ),
     _row(
         "remove",
         commands.Remove,
         {
+            TwoFingers: two_fingers_edits.remove,
             HangingBar: bar_edits.remove,
             BuiltTool: tool_edits.remove,
             Mobile: mobile_edits.remove,
@@ -86,6 +97,7 @@ _ROWS = (
         "measure",
         commands.Measure,
         {
+            TwoFingers: two_fingers_edits.measure,
             HangingBar: bar_edits.measure,
             **dict.fromkeys(ON_A_FINGER, finger_edits.measure),
             Mobile: mobile_edits.measure,
@@ -102,6 +114,7 @@ _ROWS = (
         "open-build",
         commands.OpenBuild,
         {
+            TwoFingers: two_fingers_edits.open_build,
             HangingBar: bar_edits.open_build,
             FingerTool: finger_edits.open_tool,
             BuiltTool: tool_edits.open_build,
@@ -120,6 +133,7 @@ _ROWS = (
         "reweigh",
         part_commands.Reweigh,
         {
+            TwoFingers: two_fingers_edits.reweigh,
             HungPlate: plate_edits.reweigh,
             BuiltTool: tool_edits.reweigh,
             Mobile: mobile_edits.reweigh,
@@ -129,7 +143,12 @@ _ROWS = (
     _row(
         "rename",
         part_commands.Rename,
-        {HungPlate: plate_edits.rename, BuiltTool: tool_edits.rename, ScalesBench: scales_edits.rename},
+        {
+            TwoFingers: two_fingers_edits.rename,
+            HungPlate: plate_edits.rename,
+            BuiltTool: tool_edits.rename,
+            ScalesBench: scales_edits.rename,
+        },
     ),
     _row("put-on", scales_commands.PutOn, {ScalesBench: scales_edits.put_on}),
     _row("shift", scales_commands.Shift, {ScalesBench: scales_edits.shift}),
@@ -137,6 +156,10 @@ _ROWS = (
     _row("stand-on", scales_commands.StandOn, {ScalesBench: scales_edits.stand_on}),
     _row("guess-reading", scales_commands.GuessReading, {ScalesBench: scales_edits.guess_reading}),
     *(_row(name, kind, {HungPlate: does}) for name, kind, does in plate_edits.PLATE_EDITS),
+    _row("move-fingers", two_finger_commands.MoveFingers, {TwoFingers: two_fingers_edits.move_fingers}),
+    _row("set-friction", two_finger_commands.SetFriction, {TwoFingers: two_fingers_edits.set_friction}),
+    _row("guess-meeting", two_finger_commands.GuessMeeting, {TwoFingers: two_fingers_edits.guess_meeting}),
+    _row("stop-fingers", two_finger_commands.StopFingers, {TwoFingers: two_fingers_edits.stop_fingers}),
     # The session itself carries these out, from the states it has kept.
     _row("undo", commands.Undo),
     _row("redo", commands.Redo),

@@ -17,6 +17,7 @@ from lab.simulation.part_commands import Rename, Reweigh
 from lab.simulation.plate_commands import MoveClip, MoveCorner, MoveHole, MovePin, PlateEdit
 from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, Shift, StandOn
 from lab.simulation.tool_commands import FitPart, SetLength
+from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
 
 Side = Literal["left", "level", "right"]
 Hold = Literal["clamped", "hung"]
@@ -157,6 +158,7 @@ Edit = (
     | Measure | Guess | LetGo | HoldStill | SetView | SetUnits | OpenBuild
     | Reweigh | Rename | HangOn | HangBar | Rehang | SlideBar | FitPart | SetLength
     | PlateEdit | PutOn | Shift | MoveScale | StandOn | GuessReading
+    | MoveFingers | SetFriction | GuessMeeting | StopFingers
 )  # fmt: skip
 """What a bench carries out."""
 
@@ -177,6 +179,8 @@ DRAGS: Mapping[type, tuple[str, ...]] = MappingProxyType(
         SlideBar: ("bar",),
         Shift: ("id",),
         MoveScale: ("id",),
+        MoveFingers: (),
+        GuessMeeting: (),
     }
 )
 """What a pointer does in many small steps, and the fields of it that say what is dragged."""

@@ -7,8 +7,9 @@ from lab.simulation.benches.plate import Clip, HungPlate
 from lab.simulation.benches.scales import Scale, ScalesBench
 from lab.simulation.benches.showing import Showing
 from lab.simulation.benches.tool import BuiltTool
+from lab.simulation.benches.two_fingers import TwoFingers
 
-BenchState = HangingBar | FingerTool | BuiltTool | Mobile | ScalesBench | HungPlate | Showing
+BenchState = HangingBar | FingerTool | BuiltTool | Mobile | ScalesBench | HungPlate | Showing | TwoFingers
 """The state of any bench."""
 
 __all__ = [
@@ -24,4 +25,5 @@ __all__ = [
     "Scale",
     "ScalesBench",
     "Showing",
+    "TwoFingers",
 ]

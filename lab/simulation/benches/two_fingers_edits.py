@@ -1,0 +1,201 @@
+"""What each command does to a body on two fingers. Touching it holds it first, the fingers back where they were."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from lab import files
+from lab.mechanics import Friction, Part, extent_m
+from lab.simulation.benches.bar_edits import HEAVIEST_KG, NO_SUCH_WEIGHT, NOT_A_WEIGHT, unused_name
+from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, clamped, is_measured
+from lab.simulation.benches.two_fingers import Piece, TwoFingers
+from lab.simulation.benches.two_fingers_builds import MOST_PIECES, kept_apart_m, two_fingers_from_build
+from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
+from lab.simulation.commands import Hang, Measure, Move, OpenBuild, Remove
+from lab.simulation.part_commands import Rename, Reweigh
+from lab.simulation.refused import Refused, msg
+from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
+
+LEAST_FRICTION, MOST_FRICTION = 0.02, 2.0
+"""Coefficients that a finger can be given: wet ice, and rubber."""
+
+NEAREST_RATIO = 0.98
+"""Kinetic over static friction, of both fingers multiplied, is at most this, unless neither differs: nearer than that
+and the fingers change more often than anybody can see."""
+
+LONGEST_NAME = 40
+"""Letters of a name: more find no room beside a thing."""
+
+_EDGE_M = 1e-9
+"""A weight this far off the end is on it: pixels turned into metres miss by round-off."""
+
+FULL = Refused(template=msg("There is no room for one more weight. Take one off first."))
+NOT_ON_IT = Refused(template=msg("There is nothing there to stand it on, so it went back."))
+NOT_A_NAME = Refused(template=msg("A name has from 1 to 40 letters, figures or signs."))
+FIXED = Refused(template=msg("That part is fixed to the tool."))
+NOT_A_FRICTION = Refused(template=msg("Friction goes from 0.02 to 2, and is no more in sliding than in sticking."))
+TOO_ALIKE = Refused(
+    template=msg("Sliding and sticking would be too nearly alike. Make them the same, or further apart.")
+)
+
+
+def add_weight(state: TwoFingers, command: Hang) -> TwoFingers | Refused:
+    """A new weight standing on the body, with an id and a name of its own."""
+    if len(state.pieces) >= MOST_PIECES:
+        return FULL
+    if not 0.0 < command.mass_kg <= HEAVIEST_KG:
+        return NOT_A_WEIGHT
+    at_m = _on_beam_m(state, command.at_m)
+    if at_m is None:
+        return NOT_ON_IT
+    name = unused_name(command.name or f"brass {command.mass_kg * 1000.0:.4g}", {part.name for part in state.parts})
+    part = Part(name, command.mass_kg, (at_m, 0.0, state.top_m))
+    piece = Piece(id=state.next_id, part=part, look="weight")
+    return replace(_touched(state), pieces=(*state.pieces, piece), next_id=state.next_id + 1)
+
+
+def move(state: TwoFingers, command: Move) -> TwoFingers | Refused:
+    """Along the beam; off it, it stays where it was."""
+    piece = _loose(state, command.id)
+    if isinstance(piece, Refused):
+        return piece
+    part = piece.part
+    at_m = _on_beam_m(state, command.at_m)
+    if at_m is None:
+        return Refused(
+            template=msg("{name} would be off the end, so it went back to where it was."), values={"name": part.name}
+        )
+    half_m = extent_m(part.shape)[0] / 2
+    at_m = clamped(at_m, (state.beam_m[0] + half_m, state.beam_m[1] - half_m))
+    return _with_part(state, piece, replace(part, at_m=(at_m, *part.at_m[1:])))
+
+
+def remove(state: TwoFingers, command: Remove) -> TwoFingers | Refused:
+    """Its id is not used again."""
+    piece = _loose(state, command.id)
+    if isinstance(piece, Refused):
+        return piece
+    return replace(_touched(state), pieces=tuple(each for each in state.pieces if each is not piece))
+
+
+def reweigh(state: TwoFingers, command: Reweigh) -> TwoFingers | Refused:
+    """Heavier or lighter, spread out as it is."""
+    piece = state.piece(command.id)
+    if piece is None:
+        return NO_SUCH_WEIGHT
+    if not 0.0 < command.mass_kg <= HEAVIEST_KG:
+        return NOT_A_WEIGHT
+    part = piece.part
+    given = part.inertia_kg_m2
+    if given is not None:
+        share = command.mass_kg / part.mass_kg
+        given = tuple(tuple(share * value for value in row) for row in part.own_inertia_kg_m2)  # type: ignore[assignment]
+    return _with_part(state, piece, replace(part, mass_kg=command.mass_kg, inertia_kg_m2=given))
+
+
+def rename(state: TwoFingers, command: Rename) -> TwoFingers | Refused:
+    """What it is called in the table and the file; the guesses stand."""
+    piece = state.piece(command.id)
+    if piece is None:
+        return NO_SUCH_WEIGHT
+    wanted = " ".join(command.name.split())
+    if not (0 < len(wanted) <= LONGEST_NAME and wanted.isprintable()):
+        return NOT_A_NAME
+    name = unused_name(wanted, {part.name for part in state.parts if part is not piece.part})
+    changed = replace(piece, part=replace(piece.part, name=name))
+    return replace(state, pieces=tuple(changed if each is piece else each for each in state.pieces))
+
+
+def move_fingers(state: TwoFingers, command: MoveFingers) -> TwoFingers | Refused:
+    """They stop at the body's ends and beside each other. Where the body lay on them, it is held again."""
+    wanted = command.left_at_m, command.right_at_m
+    if not all(math.isfinite(at_m) for at_m in wanted):
+        return NOT_A_PLACE
+    fingers_m = kept_apart_m(state, wanted)
+    if state.held and fingers_m == state.fingers_m:
+        return state
+    return replace(state.stilled(), fingers_m=fingers_m, guess=None)
+
+
+def set_friction(state: TwoFingers, command: SetFriction) -> TwoFingers | Refused:
+    """The guess is taken back: another finger may slip first now. Where they meet stays as it is."""
+    if command.finger not in ("left", "right"):
+        return NOT_A_FRICTION
+    if not LEAST_FRICTION <= command.kinetic <= command.static <= MOST_FRICTION:
+        return NOT_A_FRICTION
+    friction = Friction(command.static, command.kinetic)
+    left, right = (friction, state.right) if command.finger == "left" else (state.left, friction)
+    if not are_apart(left, right):
+        return TOO_ALIKE
+    if (left, right) == (state.left, state.right):
+        return state
+    return replace(state.stilled(), left=left, right=right, guess=None)
+
+
+def guess_meeting(state: TwoFingers, command: GuessMeeting) -> TwoFingers | Refused:
+    """The mark stops at the body's ends."""
+    if command.at_m is None:
+        return replace(state, meeting_guess_m=None)
+    if not math.isfinite(command.at_m):
+        return NOT_A_PLACE
+    return replace(state, meeting_guess_m=clamped(command.at_m, state.span_m))
+
+
+def stop_fingers(state: TwoFingers, _: StopFingers) -> TwoFingers | Refused:
+    """The hands stand still; nothing happens where they do so already."""
+    return state.stilled_here()
+
+
+def measure(state: TwoFingers, command: Measure) -> TwoFingers | Refused:
+    """The pieces are as doubtful as said; a bar itself was weighed with greater care."""
+    if not is_measured(command):
+        return NOT_A_DOUBT
+    doubt_m = (command.at_m, 0.0, 0.0)
+    pieces = tuple(
+        replace(piece, part=replace(piece.part, mass_doubt_kg=command.mass_kg, at_doubt_m=doubt_m))
+        for piece in state.pieces
+    )
+    return replace(state, pieces=pieces)
+
+
+def open_build(_: TwoFingers, command: OpenBuild) -> TwoFingers | Refused:
+    """The saved build takes the place of everything."""
+    try:
+        return two_fingers_from_build(files.read_build_text(command.text, file=OPENED_TEXT))
+    except files.FileFaults as faults:
+        return unreadable(faults)
+    except UnfitBuildError as unfit:
+        return unfit.why
+
+
+def are_apart(left: Friction, right: Friction) -> bool:
+    """Whether sliding and sticking differ enough for two such fingers, or not at all."""
+    shares = left.kinetic / left.static, right.kinetic / right.static
+    return shares == (1.0, 1.0) or shares[0] * shares[1] <= NEAREST_RATIO
+
+
+def _loose(state: TwoFingers, id: int) -> Piece | Refused:  # noqa: A002 - the field's own name
+    piece = state.piece(id)
+    if piece is None:
+        return NO_SUCH_WEIGHT
+    return piece if state.is_loose(piece) else FIXED
+
+
+def _on_beam_m(state: TwoFingers, at_m: float) -> float | None:
+    low_m, high_m = state.beam_m
+    if not low_m - _EDGE_M <= at_m <= high_m + _EDGE_M:
+        return None
+    return clamped(at_m, (low_m, high_m))
+
+
+def _with_part(state: TwoFingers, piece: Piece, part: Part) -> TwoFingers:
+    if part == piece.part:
+        return state
+    changed = replace(piece, part=part)
+    return replace(_touched(state), pieces=tuple(changed if each is piece else each for each in state.pieces))
+
+
+def _touched(state: TwoFingers) -> TwoFingers:
+    """Held, and what was guessed taken back: it was about the body as it was."""
+    return replace(state.stilled(), guess=None, meeting_guess_m=None)

@@ -1,0 +1,115 @@
+"""Whatever is asked of two fingers, in whatever order: no exception, no lost step, and all of it can be saved."""
+
+import math
+import random
+
+import pytest
+
+from lab.files import UNITS, build_text, read_build_text
+from lab.simulation import (
+    TICK_NS,
+    Guess,
+    Hang,
+    HoldStill,
+    LetGo,
+    Move,
+    MoveReference,
+    OpenBuild,
+    Redo,
+    Remove,
+    Same,
+    Session,
+    SetUnits,
+    SetView,
+    Tape,
+    Undo,
+    read_tape,
+    replay,
+)
+from lab.simulation.benches.two_fingers_builds import build_from_two_fingers, two_fingers_from_build, workshop_pole
+from lab.simulation.commands import Measure
+from lab.simulation.part_commands import Rename, Reweigh
+from lab.simulation.records import flat, recorded
+from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
+
+SAVED = build_text(build_from_two_fingers(workshop_pole()))
+
+
+def bits(state):
+    """Every value of a state, floats in hex: unlike ==, it tells −0.0 from 0.0."""
+    return flat(recorded(state))
+
+
+def random_command(dice):
+    """Any command, its values mostly sensible, so that most of them do something."""
+    at_m = dice.choice((dice.uniform(-0.1, 1.1), round(dice.uniform(0, 1), 2), 0.0, -0.0, math.nan, math.inf))
+    right_m = dice.choice((dice.uniform(-0.1, 1.1), 0.9, math.nan))
+    mass_kg = dice.choice((0.05, 0.1, dice.uniform(0.001, 0.6), -1.0, math.nan))
+    static = dice.choice((0.5, 0.2, dice.uniform(0.0, 1.5), math.nan))
+    which, joins = dice.randint(1, 12), dice.random() < 0.5
+    made = (
+        lambda: MoveFingers(at_m, right_m, joins=joins),
+        lambda: MoveFingers(dice.uniform(0, 0.35), dice.uniform(0.45, 1), joins=joins),
+        lambda: SetFriction(dice.choice(("left", "right")), static, static * dice.choice((1.0, 0.7, 0.999, 0.3, 2.0))),
+        lambda: GuessMeeting(dice.choice((None, at_m)), joins=joins),
+        StopFingers,
+        lambda: Hang(mass_kg, at_m),
+        lambda: Move(which, at_m, joins=joins),
+        lambda: Remove(which),
+        lambda: Reweigh(which, mass_kg),
+        lambda: Rename(which, dice.choice(("tin", "", "brass 50", "x" * 90))),
+        lambda: MoveReference(at_m, joins=joins),
+        lambda: Measure(dice.choice((0.0, 0.001, -1.0)), 0.001),
+        lambda: Guess(dice.choice(("left", "level", "right", None))),
+        lambda: LetGo(at_once=dice.random() < 0.1),
+        LetGo,
+        HoldStill,
+        lambda: SetView(dice.choice(("plain", "numbers", "all"))),
+        lambda: SetUnits(dice.choice(tuple(UNITS))),
+        lambda: OpenBuild(SAVED if dice.random() < 0.1 else ""),
+        Undo,
+        Undo,
+        Redo,
+    )
+    return dice.choice(made)()
+
+
+def played(seed, steps, *, tape=None):
+    dice = random.Random(seed)
+    session = Session(workshop_pole(), tape=tape)
+    done = 0
+    for _ in range(steps):
+        done += session.do(random_command(dice)) is None
+        session.advance(dice.randrange(8 * TICK_NS))
+        yield session
+    assert done > steps // 3
+
+
+@pytest.mark.parametrize(("seed", "steps"), [(1, 1000), pytest.param(2, 10_000, marks=pytest.mark.soak)])
+def test_many_commands_raise_nothing_and_can_all_be_taken_back(seed, steps):
+    for session in played(seed, steps):
+        state = session.state
+        low_m, high_m = state.span_m
+        assert low_m <= state.places_m[0] < state.places_m[1] <= high_m
+        assert state.view in ("plain", "numbers", "all")
+    while session.can_undo:
+        assert session.do(Undo()) is None
+    assert bits(session.state) == bits(workshop_pole())
+
+
+def test_every_state_on_the_way_can_be_saved_and_opened_again():
+    for session in played(3, 300):
+        state = session.state
+        text = build_text(build_from_two_fingers(state))
+        again = two_fingers_from_build(read_build_text(text, file="again.toml"))
+        assert build_text(build_from_two_fingers(again)) == text
+        assert [part.name for part in again.parts] == [part.name for part in state.parts]
+
+
+def test_a_tape_of_it_replays_to_the_last_bit():
+    tape = Tape()
+    for _ in played(4, 400, tape=tape):
+        pass
+    result = replay(read_tape(tape.text()))
+    assert isinstance(result, Same), result.as_text()
+    assert result.exact
