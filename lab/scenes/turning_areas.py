@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from lab.outline.words import msg
 from lab.scenes.camera import Camera
 from lab.scenes.hanging_view import HangingView, weight_key
 from lab.scenes.labels import LabelBoard, Spot, label_box
+from lab.scenes.readings import Readings
 from lab.simulation import HangingBar
 from lab.ui.canvas import Anchor, Canvas
 from lab.ui.geometry import Rect
+from lab.ui.look import Look
 
 LEAST_ARM = 1e-9
 """An arm under this share of the bar is none: round-off is no rectangle."""
@@ -17,18 +20,61 @@ LEAST_ARM = 1e-9
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TurningArea:
-    """What one part does about the pivot. arm_m: distance from the pivot, > 0.  left: it turns anticlockwise."""
+    """What one part does about the pivot.
+
+    arm_m: distance from the pivot, > 0.  left: it turns anticlockwise.  named: whether its label says its name too.
+    """
 
     key: str
     name: str
     mass_kg: float
     arm_m: float
     left: bool
+    named: bool = False
 
     @property
     def moment_kg_m(self) -> float:
         """Its area."""
         return self.mass_kg * self.arm_m
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurningView:
+    """The areas of whatever turns about something.
+
+    title: says about what.  about_m: where that is, along.  picked: key of the part that is picked.
+    """
+
+    title: str = msg("Turning areas about the pivot")
+    areas: tuple[TurningArea, ...]
+    about_m: float
+    look: Look
+    readings: Readings
+    picked: str = ""
+
+    @property
+    def sums_kg_m(self) -> tuple[float, float]:
+        """The moments on each side: (left, anticlockwise; right, clockwise)."""
+        return sums_kg_m(self.areas)
+
+
+def turning_view(view: HangingView) -> TurningView:
+    """The areas of a hanging bar."""
+    return TurningView(
+        areas=turning_areas(view.bench),
+        about_m=view.bench.pivot.at_m,
+        look=view.look,
+        readings=view.readings,
+        picked=view.picked,
+    )
+
+
+def sums_kg_m(areas: tuple[TurningArea, ...]) -> tuple[float, float]:
+    """The moments on each side: (left, anticlockwise; right, clockwise)."""
+    return (
+        sum((area.moment_kg_m for area in areas if area.left), 0.0),
+        sum((area.moment_kg_m for area in areas if not area.left), 0.0),
+    )
 
 
 def turning_areas(bench: HangingBar) -> tuple[TurningArea, ...]:
@@ -39,18 +85,22 @@ def turning_areas(bench: HangingBar) -> tuple[TurningArea, ...]:
     for key, part in zip(keys, bench.parts, strict=True):
         arm_m = bench.pivot.at_m - part.at_m[0]
         if abs(arm_m) > least_m:
-            name = bench.bar.name if key == "bar" else part.name
-            areas.append(TurningArea(key=key, name=name, mass_kg=part.mass_kg, arm_m=abs(arm_m), left=arm_m > 0))
+            areas.append(
+                TurningArea(
+                    key=key,
+                    name=part.name,
+                    mass_kg=part.mass_kg,
+                    arm_m=abs(arm_m),
+                    left=arm_m > 0,
+                    named=key == "bar",
+                )
+            )
     return tuple(areas)
 
 
 def side_sums_kg_m(bench: HangingBar) -> tuple[float, float]:
     """The moments about the pivot on each side: (left, anticlockwise; right, clockwise)."""
-    areas = turning_areas(bench)
-    return (
-        sum((area.moment_kg_m for area in areas if area.left), 0.0),
-        sum((area.moment_kg_m for area in areas if not area.left), 0.0),
-    )
+    return sums_kg_m(turning_areas(bench))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,13 +114,13 @@ class Plot:
     px_per_kg: float
 
 
-def plot_of(view: HangingView, body: Rect, camera: Camera | None) -> Plot:
+def plot_of(view: TurningView, body: Rect, camera: Camera | None) -> Plot:
     """Right under the bar its own scale is used, so that each rectangle ends below its weight."""
-    areas = turning_areas(view.bench)
+    areas = view.areas
     heights = [sum(a.mass_kg for a in areas if a.left is left) for left in (True, False)]
     px_per_kg = body.h / max(*heights, 1e-9)
     if camera is not None:
-        axis_x, px_per_m = camera.x_px(view.bench.pivot.at_m), camera.px_per_m
+        axis_x, px_per_m = camera.x_px(view.about_m), camera.px_per_m
     else:
         reach = [max((a.arm_m for a in areas if a.left is left), default=0.0) for left in (True, False)]
         px_per_m = body.w / max(sum(reach), 1e-9)
@@ -78,12 +128,12 @@ def plot_of(view: HangingView, body: Rect, camera: Camera | None) -> Plot:
     return Plot(rect=body, axis_x=axis_x, base_y=body.bottom, px_per_m=px_per_m, px_per_kg=px_per_kg)
 
 
-def stacked_rects(view: HangingView, plot: Plot) -> tuple[tuple[TurningArea, Rect], ...]:
+def stacked_rects(view: TurningView, plot: Plot) -> tuple[tuple[TurningArea, Rect], ...]:
     """Each area's rectangle: the shortest arms at the bottom, so that nothing overhangs its own label."""
     placed = []
     for left in (True, False):
         y = plot.base_y
-        side = [area for area in turning_areas(view.bench) if area.left is left]
+        side = [area for area in view.areas if area.left is left]
         for area in sorted(side, key=lambda one: (one.arm_m, one.key)):
             wide, high = area.arm_m * plot.px_per_m, area.mass_kg * plot.px_per_kg
             y -= high
@@ -91,8 +141,8 @@ def stacked_rects(view: HangingView, plot: Plot) -> tuple[tuple[TurningArea, Rec
     return tuple(placed)
 
 
-def draw_turning_areas(canvas: Canvas, rect: Rect, view: HangingView, *, camera: Camera | None = None) -> None:
-    """Title, stacks and sums in a rectangle.  camera: the bar's, where it hangs right above."""
+def draw_turning_areas(canvas: Canvas, rect: Rect, view: TurningView, *, camera: Camera | None = None) -> None:
+    """Title, stacks and sums in a rectangle.  camera: of what is right above, whose scale is then shared."""
     look = view.look
     sizes = look.sizes
     canvas.box(rect, fill=look.theme.panel)
@@ -115,11 +165,11 @@ def draw_turning_areas(canvas: Canvas, rect: Rect, view: HangingView, *, camera:
         _label(canvas, view, board, area, box)
 
 
-def _draw_heading(canvas: Canvas, view: HangingView, inner: Rect) -> float:
+def _draw_heading(canvas: Canvas, view: TurningView, inner: Rect) -> float:
     """The title and, where it fits beside or below, what the rectangles mean. Returns the height taken."""
     look, say = view.look, view.look.words.say
     sizes, units = look.sizes, view.readings.units
-    title = say("Turning areas about the pivot")
+    title = say(view.title)
     note = say("arm wide ({length}), weight high ({weight})", length=units.length_word, weight=units.weight_word)
     size, small = sizes.text("body"), sizes.text("small")
     while size > small and canvas.text_size(title, size=size, bold=True)[0] > inner.w:
@@ -138,11 +188,11 @@ def _draw_heading(canvas: Canvas, view: HangingView, inner: Rect) -> float:
     return sizes.text("body") * 1.4
 
 
-def _draw_sums(canvas: Canvas, view: HangingView, inner: Rect, number_h: float, small_h: float) -> float:
+def _draw_sums(canvas: Canvas, view: TurningView, inner: Rect, number_h: float, small_h: float) -> float:
     """What each side adds up to, at the foot; the sides are those of the bar, whatever the reading direction."""
     look, say = view.look, view.look.words.say
     sizes = look.sizes
-    left, right = side_sums_kg_m(view.bench)
+    left, right = view.sums_kg_m
     pairs = (
         (say("anticlockwise"), view.readings.moment_with_unit(left), look.theme.anticlockwise),
         (say("clockwise"), view.readings.moment_with_unit(right), look.theme.clockwise),
@@ -168,7 +218,7 @@ def _draw_sums(canvas: Canvas, view: HangingView, inner: Rect, number_h: float, 
     return foot
 
 
-def _draw_area(canvas: Canvas, view: HangingView, area: TurningArea, box: Rect) -> None:
+def _draw_area(canvas: Canvas, view: TurningView, area: TurningArea, box: Rect) -> None:
     theme, sizes = view.look.theme, view.look.sizes
     color = theme.anticlockwise if area.left else theme.clockwise
     picked = view.picked == area.key
@@ -179,7 +229,7 @@ def _draw_area(canvas: Canvas, view: HangingView, area: TurningArea, box: Rect) 
     canvas.box(box, outline=color, width=sizes.px(3) if picked else sizes.stroke)
 
 
-def _label(canvas: Canvas, view: HangingView, board: LabelBoard, area: TurningArea, box: Rect) -> None:
+def _label(canvas: Canvas, view: TurningView, board: LabelBoard, area: TurningArea, box: Rect) -> None:
     """weight × arm = moment: beside its rectangle on the far side, else upon it."""
     look, readings = view.look, view.readings
     values = {
@@ -187,7 +237,7 @@ def _label(canvas: Canvas, view: HangingView, board: LabelBoard, area: TurningAr
         "arm": readings.short_length(area.arm_m),
         "moment": readings.moment(area.moment_kg_m),
     }
-    if area.key == "bar":
+    if area.named:
         text = look.words.say("{bar} {weight} × {arm} = {moment}", bar=look.words.content(area.name), **values)
     else:
         text = look.words.say("{weight} × {arm} = {moment}", **values)

@@ -6,9 +6,11 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import ClassVar
 
-from lab.scenes.hanging_view import HangingView, angle_between
+from lab.scenes.camera import Camera
+from lab.scenes.hanging_view import HangingView, angle_between, stage_for
+from lab.scenes.turning_areas import turning_view
+from lab.screens.benches.areas import AreasPlot
 from lab.screens.benches.face import Asked, Face, Shown, Stand
-from lab.screens.benches.hanging_bar.areas import AreasPlot
 from lab.screens.benches.hanging_bar.hands import Hands
 from lab.screens.benches.hanging_bar.panel import panel_parts
 from lab.screens.benches.hanging_bar.picture import picture
@@ -39,8 +41,12 @@ class HangingBarFace(Face[HangingBar]):
                 "Tap the place where {weight} should hang.", weight=view.readings.weight_with_unit(armed.mass_kg)
             )
 
+        def camera() -> Camera | None:
+            above = asked.picture()
+            return None if above is None else stage_for(view.bench, above, view.look).camera
+
         def areas(tall: float, *, to_scale: bool) -> Widget:
-            return AreasPlot(AREAS, view, tall, asked.picture if to_scale else None)
+            return AreasPlot(AREAS, turning_view(view), tall, camera if to_scale else None)
 
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _angle(asked)),

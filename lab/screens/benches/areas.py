@@ -1,4 +1,4 @@
-"""The turning areas below the hanging bar."""
+"""The turning areas below the picture of a bench."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from lab.outline import Node
-from lab.scenes.hanging_view import HangingView, stage_for
-from lab.scenes.turning_areas import draw_turning_areas, side_sums_kg_m
+from lab.scenes.camera import Camera
+from lab.scenes.turning_areas import TurningView, draw_turning_areas
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
 from lab.ui.look import Look
@@ -18,14 +18,14 @@ from lab.ui.widgets.widget import Mood, Plain
 class AreasPlot(Plain):
     """The turning areas, read out as their two sums.
 
-    It is a value of its own, no picture that is drawn anew each frame: while the bar moves nothing in it changes.
-    tall: in design pixels.  under: the picture right above it, whose scale it then shares; None for one of its own.
+    It is a value of its own, no picture that is drawn anew each frame: while something moves nothing in it changes.
+    tall: in design pixels.  camera: of the picture right above it, whose scale it then shares; None for its own.
     """
 
     key: str
-    view: HangingView
+    view: TurningView
     tall: float
-    under: Callable[[], Rect | None] | None = None
+    camera: Callable[[], Camera | None] | None = None
 
     def least_width(self, look: Look) -> float:
         """Room for a title's words."""
@@ -41,14 +41,13 @@ class AreasPlot(Plain):
 
     def draw(self, canvas: Canvas, look: Look, rect: Rect, mood: Mood) -> None:
         """Draws title, stacks and sums."""
-        above = self.under() if self.under is not None else None
-        camera = stage_for(self.view.bench, above, look).camera if above is not None else None
+        camera = self.camera() if self.camera is not None else None
         with canvas.clipped(rect):
             draw_turning_areas(canvas, rect, self.view, camera=camera)
 
     def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> Node:
         """A picture whose value says both sums."""
         say = look.words.say
-        left, right = (self.view.readings.moment_with_unit(total) for total in side_sums_kg_m(self.view.bench))
+        left, right = (self.view.readings.moment_with_unit(total) for total in self.view.sums_kg_m)
         value = say("anticlockwise {left}, clockwise {right}", left=left, right=right)
-        return Node(self.key, "picture", say("Turning areas about the pivot"), value=value, bounds=rect)
+        return Node(self.key, "picture", say(self.view.title), value=value, bounds=rect)
