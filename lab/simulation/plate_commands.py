@@ -121,9 +121,6 @@ class RubOutLines:
     """Rub out the plumb lines that were drawn."""
 
 
-PlateDrag = MovePin | MoveCorner | MoveHole | MoveClip
-"""What a pointer does to a plate in many small steps."""
-
 PlateEdit = (
     TakeBlank | MovePin | AddCorner | MoveCorner | RemoveCorner | CutHole | MoveHole | FillHole | SetAreaWeight
     | ClipOn | MoveClip | DrawPlumbLine | RubOutLines

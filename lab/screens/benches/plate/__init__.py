@@ -1,0 +1,1 @@
+"""The hung plate on the screen of free build."""

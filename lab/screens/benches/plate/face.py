@@ -1,0 +1,88 @@
+"""The hung plate on the screen of free build."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import ClassVar
+
+from lab.scenes.plate_view import PlateView, plate_angle_between
+from lab.screens.benches.face import Asked, Face, Shown, Stand
+from lab.screens.benches.plate.hands import Hands
+from lab.screens.benches.plate.keys import tray_mass_kg
+from lab.screens.benches.plate.panel import panel_parts
+from lab.screens.benches.plate.picture import picture
+from lab.screens.benches.plate.strip import strip
+from lab.screens.benches.plate.words import CAUTION, HELP
+from lab.simulation import Command
+from lab.simulation.benches import HungPlate
+from lab.ui.geometry import Point, Rect
+from lab.ui.outcomes import WidgetEvent
+
+
+class PlateFace(Face[HungPlate]):
+    """A plate on a pin, its outline, its holes, and the lines drawn on it."""
+
+    help: ClassVar = HELP
+    caution: ClassVar = CAUTION
+
+    def __init__(self) -> None:
+        self._hands = Hands()
+
+    def shown(self, stand: Stand[HungPlate], asked: Asked) -> Shown:
+        view, hands = self._view(stand), self._hands
+        return Shown(
+            picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _angle(asked)),
+            parts=panel_parts(view, axis=hands.axis, armed=hands.armed.key if hands.armed else ""),
+            strip=None if hands.carried else strip(view, armed_text=self._taken_up(stand)),
+        )
+
+    def answer(self, event: WidgetEvent, stand: Stand[HungPlate], rect: Rect) -> tuple[Command, ...]:
+        commands = self._hands.answer(event, self._view(stand), rect)
+        self.focus, self._hands.focus = self._hands.focus, ""
+        return commands
+
+    def let_all_go(self) -> bool:
+        return self._hands.let_all_go()
+
+    def pointer_down(self, pointer: int, at: Point) -> None:
+        self._hands.pointer_down(pointer, at)
+
+    def only_moved(self, before: Stand[HungPlate], now: Stand[HungPlate]) -> bool:
+        if not (before.bench.moving and now.bench.moving):
+            return False
+        return replace(now.bench, swing=before.bench.swing) == before.bench
+
+    def _taken_up(self, stand: Stand[HungPlate]) -> str:
+        armed, say = self._hands.armed, stand.look.words.say
+        if armed is None:
+            return ""
+        mass_kg = tray_mass_kg(armed.key)
+        if mass_kg is None:
+            return say("Tap the place where the hole should be.")
+        return say("Tap the place where {weight} should go.", weight=stand.readings.weight_with_unit(mass_kg))
+
+    def _view(self, stand: Stand[HungPlate]) -> PlateView:
+        bench, hands = stand.bench, self._hands
+        return PlateView(
+            bench=bench,
+            look=stand.look,
+            readings=stand.readings,
+            angle_rad=plate_angle_between(stand.previous, bench, stand.fraction),
+            picked=hands.picked,
+            row=hands.row,
+            ghost=hands.ghost,
+            numbers=bench.view != "plain",
+            outcome_shown=bench.view == "all" or (bench.view == "numbers" and not bench.held),
+            laid_for=hands.laid_for,
+        )
+
+
+def _angle(asked: Asked) -> Callable[[], float]:
+    def angle_rad() -> float:
+        stand = asked.stand()
+        if isinstance(stand.bench, HungPlate) and isinstance(stand.previous, HungPlate):
+            return plate_angle_between(stand.previous, stand.bench, stand.fraction)
+        return 0.0
+
+    return angle_rad

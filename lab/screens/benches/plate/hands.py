@@ -1,0 +1,324 @@
+"""What hands do at the hung plate: pick up, carry, cut, put down, nudge. Widget events in, commands out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import Literal
+
+from lab.scenes.plate_view import CLIP, CORNER, HOLE, PIN, PlateGhost, PlateView
+from lab.screens.benches.plate.keys import (
+    ALONG,
+    AXIS,
+    CANCEL,
+    DRAW,
+    GHOST,
+    MOMENTS,
+    OUTLINES,
+    REMOVE,
+    RUB_OUT,
+    SHEET_OF,
+    SHEETS,
+    SHEETS_KG_M2,
+    UP,
+    WEIGHT,
+    is_of_tray,
+    tray_mass_kg,
+)
+from lab.screens.benches.plate.moves import (
+    Place,
+    clip_of,
+    move_to,
+    new_corner,
+    place_under,
+    put_down,
+    removed,
+    where_is,
+)
+from lab.simulation import Command
+from lab.simulation.benches import HungPlate
+from lab.simulation.benches.plate_rings import in_wood
+from lab.simulation.part_commands import Reweigh
+from lab.simulation.plate_commands import DrawPlumbLine, MovePin, RubOutLines, SetAreaWeight, TakeBlank
+from lab.ui.geometry import Point, Rect
+from lab.ui.outcomes import (
+    Changed,
+    Chosen,
+    DragBegan,
+    DragCancelled,
+    Dragged,
+    Dropped,
+    Nudged,
+    Pressed,
+    Removed,
+    Tapped,
+    WidgetEvent,
+)
+
+LARGE_STEPS = 10
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Carried:
+    """What a pointer carries.
+
+    key: of the thing, or of the tray.  origin_m: where it was; None for what is new.  offset_px: from the pointer.
+    at_m: where it would go, None while it is off the plate.  begun: whether a move was already sent, which the next one
+    joins.  corners: of all rings together while it is carried: were the corner not added, none would be moved for it.
+    """
+
+    key: str
+    origin_m: Place | None
+    offset_px: Point
+    at_m: Place | None
+    pointer: Point
+    begun: bool = False
+    corners: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Armed:
+    """A weight or a hole taken up from the tray, waiting for a place. at_m: where it would go."""
+
+    key: str
+    at_m: Place
+
+
+@dataclass(slots=True)
+class Hands:
+    """What is picked, taken up and carried just now.
+
+    focus: what should get the keyboard's focus next.  axis: whose moments the table shows.  row: the piece picked in
+    it.  laid_for: the plate as it was when the drag began, which the picture stays laid out for.
+    """
+
+    picked: str = ""
+    armed: Armed | None = None
+    focus: str = ""
+    axis: Literal["along", "up"] = "along"
+    row: str = ""
+    laid_for: HungPlate | None = None
+    _carried: dict[int, Carried] = field(default_factory=dict)
+    _downs: dict[int, Point] = field(default_factory=dict)
+
+    @property
+    def carried(self) -> Carried | None:
+        """What was taken in hand last, if anything is carried."""
+        return next(reversed(self._carried.values()), None)
+
+    @property
+    def ghost(self) -> PlateGhost | None:
+        """What is on its way to the plate."""
+        carried = self.carried
+        if carried is not None and carried.origin_m is None:
+            return PlateGhost(mass_kg=tray_mass_kg(carried.key), at_m=carried.at_m, pointer=carried.pointer)
+        if self.armed is not None and carried is None:
+            return PlateGhost(mass_kg=tray_mass_kg(self.armed.key), at_m=self.armed.at_m)
+        return None
+
+    def pointer_down(self, pointer: int, at: Point) -> None:
+        """Remember where a pointer went down: what it will carry keeps its distance to that point."""
+        self._downs[pointer] = at
+
+    def let_all_go(self) -> bool:
+        """Nothing is picked or taken up any more; whether anything was."""
+        had = bool(self.picked or self.armed or self.row)
+        self.picked, self.armed, self.row = "", None, ""
+        return had
+
+    def answer(self, event: WidgetEvent, view: PlateView, rect: Rect) -> tuple[Command, ...]:
+        """The commands that an event of the picture, the tray, the table or the strip comes to."""
+        match event:
+            case Pressed():
+                return self._pressed(event.key, view)
+            case Tapped():
+                return self._tapped(event.at, view, rect)
+            case DragBegan():
+                return self._began(event, view, rect)
+            case Dragged():
+                return self._carry(event.pointer, event.at, view, rect)
+            case Dropped():
+                return self._put_down(event.pointer, event.at, view, rect)
+            case DragCancelled():
+                return self._put_back(event.pointer, view)
+            case Nudged():
+                return self._nudged(event, view)
+            case Removed():
+                return self._removed(event.key, view)
+            case Changed():
+                return self._typed(event.key, event.value, view)
+            case Chosen():
+                return self._chosen(event.key, event.value)
+        return ()
+
+    # --- picking and putting --------------------------------------------------------------------------------
+
+    def _pressed(self, key: str, view: PlateView) -> tuple[Command, ...]:
+        if key in (DRAW, RUB_OUT):
+            return (DrawPlumbLine(),) if key == DRAW else (RubOutLines(),)
+        if is_of_tray(key):
+            self._take_up(key, view)
+        elif key == GHOST and self.armed is not None:
+            return self._put(self.armed.key, self.armed.at_m, view)
+        elif key == CANCEL:
+            self.focus = self.armed.key if self.armed else ""
+            self.armed = None
+        elif key == REMOVE:
+            return self._removed(self.picked, view)
+        elif key == SHEET_OF or where_is(view, key) is not None:
+            self.armed = None
+            self.picked = "" if self.picked == key else key
+        else:
+            return self._added(key, view)
+        return ()
+
+    def _take_up(self, key: str, view: PlateView) -> None:
+        if self.armed is not None and self.armed.key == key:
+            self.armed = None
+            return
+        pin = view.bench.pivot
+        self.armed = Armed(key=key, at_m=(pin.at_m, pin.up_m))
+        self.picked, self.focus = "", GHOST
+
+    def _added(self, key: str, view: PlateView) -> tuple[Command, ...]:
+        """A corner on the edge that was pressed, which is then picked."""
+        command = new_corner(view, key)
+        if command is None:
+            return ()
+        self.armed = None
+        self.picked = self.focus = f"{CORNER}{command.ring}-{command.after + 1}"
+        return (command,)
+
+    def _tapped(self, at: Point, view: PlateView, rect: Rect) -> tuple[Command, ...]:
+        """On the wood: what is taken up goes there, or the plate is hung by that place."""
+        place = place_under(view, rect, at)
+        if self.armed is not None:
+            return self._put(self.armed.key, place, view)
+        if self.picked or not in_wood(place, view.bench.outline_m, view.bench.holes_m):
+            self.picked = ""
+            return ()
+        return (MovePin(*place),)
+
+    def _put(self, key: str, place: Place, view: PlateView) -> tuple[Command, ...]:
+        self.armed = None
+        mass_kg = tray_mass_kg(key)
+        new = f"{HOLE}{len(view.bench.holes_m) + 1}" if mass_kg is None else f"{CLIP}{view.bench.next_id}"
+        self.picked = self.focus = new
+        return (put_down(mass_kg, place),)
+
+    def _removed(self, key: str, view: PlateView) -> tuple[Command, ...]:
+        commands = removed(view, key)
+        if commands:
+            self.picked, self.focus = "", PIN
+        return commands
+
+    def _typed(self, key: str, value: float, view: PlateView) -> tuple[Command, ...]:
+        now = where_is(view, self.picked)
+        units, clip = view.readings.units, clip_of(view, self.picked)
+        if key == WEIGHT and clip is not None:
+            return (Reweigh(clip.id, value / units.from_kg(1.0)),)
+        if now is None or key not in (ALONG, UP):
+            return ()
+        goal = (units.to_m(value), now[1]) if key == ALONG else (now[0], units.to_m(value))
+        return move_to(view, self.picked, goal, joins=False)
+
+    def _chosen(self, key: str, value: str) -> tuple[Command, ...]:
+        if key == AXIS:
+            self.axis = "up" if value == "up" else "along"
+        elif key == MOMENTS:
+            row = value.removeprefix("row-")
+            self.row = "" if row == self.row else row
+        elif key == OUTLINES:
+            return (TakeBlank(value),)
+        elif key == SHEETS and value in SHEETS_KG_M2:
+            return (SetAreaWeight(SHEETS_KG_M2[value]),)
+        return ()
+
+    # --- carrying -------------------------------------------------------------------------------------------
+
+    def _began(self, event: DragBegan, view: PlateView, rect: Rect) -> tuple[Command, ...]:
+        if is_of_tray(event.key) or (event.key == GHOST and self.armed is not None):
+            key = self.armed.key if event.key == GHOST and self.armed is not None else event.key
+            self.armed, self.picked = None, ""
+            self._carried[event.pointer] = Carried(
+                key=key, origin_m=None, offset_px=(0.0, 0.0), at_m=None, pointer=event.at
+            )
+            return self._carry(event.pointer, event.at, view, rect)
+        down = self._downs.get(event.pointer, event.at)
+        command = new_corner(view, event.key)
+        if command is not None:
+            key, origin = f"{CORNER}{command.ring}-{command.after + 1}", (command.at_m, command.up_m)
+        else:
+            key, found = event.key, where_is(view, event.key)
+            if found is None:
+                return ()
+            origin = found
+        stage = view.stage(rect)
+        x, y = stage.px(view, origin)
+        self.armed, self.picked, self.laid_for = None, key, view.laid_for or view.bench
+        self._carried[event.pointer] = Carried(
+            key=key,
+            origin_m=origin,
+            offset_px=(x - down[0], y - down[1]),
+            at_m=origin,
+            pointer=event.at,
+            corners=_corners(view) + (command is not None),
+        )
+        return (command,) if command is not None else self._carry(event.pointer, event.at, view, rect)
+
+    def _carry(self, pointer: int, at: Point, view: PlateView, rect: Rect) -> tuple[Command, ...]:
+        carried = self._carried.get(pointer)
+        if carried is None:
+            return ()
+        place = place_under(view, rect, (at[0] + carried.offset_px[0], at[1] + carried.offset_px[1]))
+        if carried.origin_m is None:
+            on_it = rect.contains(at) and in_wood(place, view.bench.outline_m, view.bench.holes_m)
+            self._carried[pointer] = replace(carried, at_m=place if on_it else None, pointer=at)
+            return ()
+        if carried.corners != _corners(view):
+            return ()
+        commands = move_to(view, carried.key, place, joins=carried.begun)
+        self._carried[pointer] = replace(carried, at_m=place, pointer=at, begun=True)
+        return commands
+
+    def _put_down(self, pointer: int, at: Point, view: PlateView, rect: Rect) -> tuple[Command, ...]:
+        commands = self._carry(pointer, at, view, rect)
+        carried = self._carried.pop(pointer, None)
+        self._rest()
+        if carried is None or carried.origin_m is not None:
+            return commands
+        if carried.at_m is None:
+            # Dropped where no wood is: the bench is asked all the same, so that it says why it went back.
+            return (put_down(tray_mass_kg(carried.key), place_under(view, rect, at)),) if rect.contains(at) else ()
+        return self._put(carried.key, carried.at_m, view)
+
+    def _put_back(self, pointer: int, view: PlateView) -> tuple[Command, ...]:
+        carried = self._carried.pop(pointer, None)
+        self._rest()
+        if carried is None or carried.origin_m is None or not carried.begun:
+            return ()
+        return move_to(view, carried.key, carried.origin_m, joins=True)
+
+    def _rest(self) -> None:
+        """With the last thing put down the picture may be laid out anew."""
+        if not self._carried:
+            self.laid_for = None
+
+    # --- small steps ----------------------------------------------------------------------------------------
+
+    def _nudged(self, event: Nudged, view: PlateView) -> tuple[Command, ...]:
+        step_m = view.readings.units.to_m(view.readings.fineness.step) * (LARGE_STEPS if event.large else 1)
+        if event.key == GHOST and self.armed is not None:
+            x, z = self.armed.at_m
+            goal = round(x + step_m * event.dx, 9), round(z + step_m * event.dy, 9)
+            if in_wood(goal, view.bench.outline_m, view.bench.holes_m):
+                self.armed = replace(self.armed, at_m=goal)
+            return ()
+        now = where_is(view, event.key)
+        if now is None:
+            return ()
+        self.picked = event.key
+        return move_to(view, event.key, (now[0] + step_m * event.dx, now[1] + step_m * event.dy), joins=False)
+
+
+def _corners(view: PlateView) -> int:
+    return sum(len(ring) for ring in view.bench.rings_m)

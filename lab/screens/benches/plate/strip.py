@@ -1,0 +1,103 @@
+"""The strip for what is picked: its place in numbers, its weight, remove; or what is to be put where."""
+
+from __future__ import annotations
+
+from lab.scenes.plate_view import PIN, REFERENCE, PlateView
+from lab.screens.benches.plate.keys import (
+    ALONG,
+    CANCEL,
+    OUTLINES,
+    REMOVE,
+    SHEET_OF,
+    SHEETS,
+    SHEETS_KG_M2,
+    STRIP,
+    UP,
+    WEIGHT,
+)
+from lab.screens.benches.plate.moves import clip_of, where_is
+from lab.screens.benches.plate.picture import handle_name
+from lab.screens.benches.plate.words import OUTLINE_NAMES, SHEET_NAMES
+from lab.simulation.benches.plate_builds import BLANKS
+from lab.simulation.benches.plate_edits import FARTHEST_M
+from lab.ui.widgets.arrange import Column, Row
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.choice import ChoiceRow
+from lab.ui.widgets.label import Label
+from lab.ui.widgets.number_field import NumberField
+from lab.ui.widgets.panel import Panel
+from lab.ui.widgets.widget import Widget
+
+HEAVIEST_TYPED_KG = 5.0
+
+
+def strip(view: PlateView, *, armed_text: str = "") -> Panel | None:
+    """The strip for what is picked, or for what is taken up from the tray; None where there is neither."""
+    if armed_text:
+        say = view.look.words.say
+        children: tuple[Widget, ...] = (
+            Label("put-where", armed_text, style="body", middle=True),
+            Button(CANCEL, say("Put it back")),
+        )
+    elif view.picked == SHEET_OF:
+        return Panel(STRIP, children=(_sheet(view),), pad=10, outline=True, round=True)
+    else:
+        children = _picked(view)
+    if not children:
+        return None
+    row = Row(children, weights=(1.0,) + (0.0,) * (len(children) - 1), gap=12, align="middle")
+    return Panel(STRIP, children=(row,), pad=10, outline=True, round=True)
+
+
+def _sheet(view: PlateView) -> Widget:
+    """Which outline to begin with, and from which sheet it is cut."""
+    say, bench = view.look.words.say, view.bench
+    now = next((name for name, blank in BLANKS.items() if blank.rings_m == bench.rings_m), None)
+    sheet = next((name for name, area in SHEETS_KG_M2.items() if area == bench.area_kg_m2), None)
+    outlines = tuple((name, say(OUTLINE_NAMES[name])) for name in BLANKS)
+    sheets = tuple((name, say(SHEET_NAMES[name])) for name in SHEETS_KG_M2)
+    return Column(
+        (
+            ChoiceRow(OUTLINES, say("Begin with"), outlines, now),
+            ChoiceRow(SHEETS, say("Cut from"), sheets, sheet),
+        )
+    )
+
+
+def _picked(view: PlateView) -> tuple[Widget, ...]:
+    say = view.look.words.say
+    place = where_is(view, view.picked)
+    if place is None or (view.picked == REFERENCE and not view.outcome_shown):
+        return ()
+    name = handle_name(view, view.picked)
+    fields: list[Widget] = [
+        Label("picked-name", name, style="strong", middle=True),
+        _length(view, ALONG, say("{name}, along", name=name), place[0]),
+    ]
+    if view.picked != REFERENCE:
+        fields.append(_length(view, UP, say("{name}, up", name=name), place[1]))
+    clip = clip_of(view, view.picked)
+    if clip is not None:
+        fields.append(_weight(view, say("weight of {name}", name=name), clip.mass_kg))
+    if view.picked not in (PIN, REFERENCE):
+        fields.append(Button(REMOVE, say("Remove"), kind="quiet"))
+    return tuple(fields)
+
+
+def _length(view: PlateView, key: str, name: str, at_m: float) -> NumberField:
+    units, fineness = view.readings.units, view.readings.fineness
+    low, high = (round(units.from_m(end), 9) for end in (-FARTHEST_M, FARTHEST_M))
+    value = min(max(units.from_m(at_m), low), high)
+    word = view.look.words.say("{unit} along", unit=units.length_word)
+    if key == UP:
+        word = view.look.words.say("{unit} up", unit=units.length_word)
+    return NumberField(key, name, value, word, low, high, fineness.step, fineness.length, show_name=False)
+
+
+def _weight(view: PlateView, name: str, mass_kg: float) -> NumberField:
+    units, fineness = view.readings.units, view.readings.fineness
+    step = round(units.from_kg(0.001), fineness.weight) or 10.0**-fineness.weight
+    high = max(units.from_kg(HEAVIEST_TYPED_KG), units.from_kg(mass_kg))
+    value = units.from_kg(mass_kg)
+    low = min(step, value)
+    return NumberField(WEIGHT, name, value, units.weight_word, low, high, step, fineness.weight, show_name=False)
