@@ -15,8 +15,9 @@ def amounts_of(task: Task) -> Mapping[str, Amount]:
     """Return every amount of a question by the name that a text has for it: those of its scene, and of its detail.
 
     `bar.weight`, `bar.length`; for each part `NAME.weight`, `NAME.at`, and `NAME.length` where it has one; for each
-    tank `NAME.contents`, `NAME.capacity` and `NAME.at`; for each part and tank beside the middle `NAME.across`, how far
-    from it without a sign; for each support `NAME.at`; `pivot.at`, `reference.at`; and `whole.weight`, of all of it.
+    tank `NAME.contents`, `NAME.capacity` and `NAME.at`; for each support `NAME.at`; for each of these that lies
+    beside the middle `NAME.across`, how far from it without a sign; `pivot.at`, `reference.at`; and `whole.weight`,
+    of all of it.
     """
     return {**_of_scene(task.build), **kind_of(task).amounts(task)}
 
@@ -32,9 +33,9 @@ def _of_scene(build: Build) -> dict[str, Amount]:
         named[f"{part.name}.at"] = length(part.at_m[0])
         if extent_m(part.shape)[0] > 0:
             named[f"{part.name}.length"] = length(extent_m(part.shape)[0])
-    for thing in build.loads:
-        if thing.at_m[1]:
-            named[f"{thing.name}.across"] = length(abs(thing.at_m[1]))
+    places = [(thing.name, thing.at_m) for thing in build.loads]
+    places += [(support.name, support.at_m) for support in build.supports]
+    named |= {f"{name}.across": length(abs(at_m[1])) for name, at_m in places if at_m[1]}
     for tank in build.tanks:
         named[f"{tank.name}.contents"] = volume(tank.contents_m3)
         named[f"{tank.name}.capacity"] = volume(tank.capacity_m3)

@@ -23,6 +23,13 @@ HALF_AS_FAR = msg("What if the {part} sat half as far out?")
 HALF_AS_HEAVY = msg("What if the {part} weighed half as much?")
 NOT_CUT = msg("What if the {part} had not been cut out?")
 
+WOULD_GO: dict[Side, str] = {
+    "left": msg("Then the left end would go down."),
+    "right": msg("Then the right end would go down."),
+    "level": msg("Then it would stay level."),
+}
+"""What is seen of a changed scene, by the end that goes down in it."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Contrast:

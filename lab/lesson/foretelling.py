@@ -72,7 +72,7 @@ def foretelling(asked: Asked, contrast: Contrast | None) -> Foretelling | None:
     return Foretelling(prompt=prompt, form=_form(texts), truth=beside)
 
 
-_SIDE = msg("Which end goes down then?")
+_SIDE = msg("Which end goes down then, if any?")
 _CHOICE = msg("What would it be then?")
 _PLACE_TEXTS: dict[Beside, str] = {
     "less": msg("farther left"),

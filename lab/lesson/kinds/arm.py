@@ -98,7 +98,11 @@ class ArmKind(LeverKind):
             label = message(TWICE_AS_HEAVY, part=hung.name)
         pivot = pivot_of(build)
         at_m = pivot.at_m + turn_about(build.all_parts, pivot).moment_kg_m / (hung.mass_kg or 0.0)
-        told = message(msg("Then it would have to hang at {place}."), place=length(at_m, decimals=asked.decimals))
+        told = message(
+            msg("To stay level it would have to hang at {place}."), place=length(at_m, decimals=asked.decimals)
+        )
+        if not asked.left_m <= at_m <= asked.right_m:
+            told = message(msg("Nowhere along it could the {part} keep it level."), part=hung.name)
         return contrast_of(label=label, hung=with_hung(build, hung), would_do=told)
 
 

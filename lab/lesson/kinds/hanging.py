@@ -7,9 +7,9 @@ from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 from lab.files import UNITS, Build
-from lab.lesson.contrast import HEAVY, TWICE_AS_HEAVY, Contrast, weighed
+from lab.lesson.contrast import HEAVY, TWICE_AS_HEAVY, WOULD_GO, Contrast, weighed
 from lab.lesson.kinds.kind import DetailRefusedError, Found
-from lab.lesson.messages import Amount, Message, length, mass, message
+from lab.lesson.messages import Amount, Message, length, mass, message, msg
 from lab.lesson.resting import pivot_of
 from lab.lesson.situation import SAME, situation_of
 from lab.lesson.task import Task
@@ -119,12 +119,16 @@ def heavier_bar(build: Build) -> tuple[Build, Message]:
 
 
 def contrast_of(*, label: Message, hung: Build, would_do: Message) -> Contrast:
-    """What would do in a changed scene.  hung: that scene with the thing hung as the learner had it."""
+    """What is seen of a changed scene, then what would do in it.
+
+    hung: that scene with the thing hung as the learner had it.
+    """
     goes = turn_about(hung.all_parts, pivot_of(hung)).goes
+    seen = message(WOULD_GO[goes])
     return Contrast(
         label=label,
         build=hung,
         balance_point_m=moment_sum(hung.all_parts).balance_point_m[0],
         goes=goes,
-        happened=would_do,
+        happened=seen if goes == "level" else message(msg("{seen} {would_do}"), seen=seen, would_do=would_do),
     )

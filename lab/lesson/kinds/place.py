@@ -17,7 +17,7 @@ from lab.lesson.messages import Message, length, mass, message, moment, msg
 from lab.lesson.resting import goes_at
 from lab.lesson.situation import Situation, situation_of
 from lab.lesson.task import Task
-from lab.lesson.ways.part import PART_WAYS
+from lab.lesson.ways.part import CUT_SENTENCES, PART_WAYS
 from lab.lesson.ways.place import PLACE_WAYS
 from lab.lesson.ways.way import PartWay, Way
 from lab.mechanics import MomentSum, moment_sum
@@ -110,7 +110,8 @@ def _by_part(task: Task, ways: Sequence[PartWay]) -> Iterator[Fit]:
             if place is not None:
                 at_m = task.units.to_m(place)
                 shown = length(at_m, decimals=decimals, unit=False)
-                yield Fit(way=way.name, part=load.name, answer=at_m, sentence=way.sentence, values={"place": shown})
+                sentence = CUT_SENTENCES.get(way.name, way.sentence) if load.weight < 0 else way.sentence
+                yield Fit(way=way.name, part=load.name, answer=at_m, sentence=sentence, values={"place": shown})
 
 
 _HEADLINES: dict[Side, str] = {

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from functools import partial
 from math import hypot
@@ -16,7 +16,7 @@ from lab.lesson.forms import Answer, Number, Numbers, same
 from lab.lesson.kinds.kind import Fit, Found, Kind
 from lab.lesson.kinds.numbers import clear_of, fits_of, is_sizeable, largest, number, shown_miss
 from lab.lesson.kinds.sums import short_moment
-from lab.lesson.messages import Message, length, mass, message, msg
+from lab.lesson.messages import Amount, Message, length, mass, message, msg
 from lab.lesson.task import Task
 from lab.lesson.ways.reading import READING_WAYS, Lying, OnScales
 from lab.mechanics import (
@@ -44,6 +44,9 @@ class ReadingKind(Kind):
     def scene_faults(self, build: Build) -> Iterator[Found]:
         if not build.supports:
             yield ("scene",), "no scales to read", "add two or three `[[question.scene.support]]` with `name` and `at`"
+
+    def amounts(self, task: Task) -> Mapping[str, Amount]:
+        return {"balance.at": length(task.balance_m, decimals=1)}
 
     def truth(self, task: Task) -> Answer:
         forces_n = support_reactions_n(task.parts, [support.at_m for support in task.build.supports])

@@ -82,7 +82,8 @@ class ShiftKind(Kind):
         return task.detail.what == "reference" or task.within <= WIDEST_SHARE * abs(number(truth))
 
     def form(self, task: Task) -> Number:
-        whole_m = body_m(task)
+        # The line may be moved from far off, and some think that the balance point goes as far.
+        whole_m = max(body_m(task), abs(task.detail.by_m))
         return Number(
             quantity="length",
             sided=True,

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from lab.files import Build
 from lab.lesson.asked import Asked, Side
-from lab.lesson.contrast import HALF_AS_FAR, HALF_AS_HEAVY, NO_WEIGHT, Contrast, nearer, weighed, weightless
+from lab.lesson.contrast import HALF_AS_FAR, HALF_AS_HEAVY, NO_WEIGHT, WOULD_GO, Contrast, nearer, weighed, weightless
 from lab.lesson.messages import Message, message, msg
 from lab.lesson.resting import pivot_of, with_pivot_at
 from lab.lesson.situation import situation_of
@@ -14,11 +14,6 @@ from lab.mechanics import moment_sum, turn_about
 
 AT_MIDDLE = msg("What if it rested on its balance point?")
 
-_WENT: dict[Side, str] = {
-    "left": msg("Then the left end would go down."),
-    "right": msg("Then the right end would go down."),
-    "level": msg("Then it would stay level."),
-}
 _STILL_WENT: dict[Side, str] = {
     "left": msg("The left end would still go down."),
     "right": msg("The right end would still go down."),
@@ -50,7 +45,7 @@ def _changes(asked: Asked, deciding: str) -> Iterator[tuple[Message, Build]]:
 
 def _shown(asked: Asked, label: Message, build: Build) -> Contrast:
     goes = turn_about(build.all_parts, pivot_of(build)).goes
-    sentences = _STILL_WENT if goes == asked.truth else _WENT
+    sentences = _STILL_WENT if goes == asked.truth else WOULD_GO
     return Contrast(
         label=label,
         build=build,

@@ -94,9 +94,9 @@ class WeightKind(LeverKind):
         changed = Task(kind=self.name, build=build, detail=hung, tolerance=asked.tolerance)
         try:
             would = mass(number(self.truth(changed)), decimals=asked.decimals)
-            told = message(msg("Then it would take {weight}."), weight=would)
+            told = message(msg("It would take {weight} to keep it level."), weight=would)
         except MechanicsError:
-            told = message(msg("Then no weight there would keep it level."))
+            told = message(msg("No weight there would keep it level."))
         return contrast_of(label=label, hung=with_hung(build, self.hung_by(hung, said)), would_do=told)
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from lab.lesson.messages import msg
 from lab.lesson.situation import Load, Situation
 from lab.lesson.ways.place import moment_place
@@ -107,3 +109,9 @@ PART_WAYS: tuple[PartWay, ...] = (
     ),
 )
 """Ways about one part at a time."""
+
+CUT_SENTENCES: Mapping[str, str] = {
+    "part_left_out": msg("{place} is where it balanced before the {part} was cut out. Now that side has less weight."),
+    "not_all_weight": msg("{place} comes out when you divide by the weight from before. Divide by what is left."),
+}
+"""What is said instead where the part is cut out, so that its weight is taken away."""

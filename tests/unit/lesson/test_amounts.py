@@ -17,6 +17,15 @@ def test_what_sits_beside_the_middle_names_how_far_whichever_side():
     assert (named["hull.across"].value, named["camera.across"].value) == (0.02, 0.04)
 
 
+def test_a_scale_beside_the_middle_names_how_far_and_all_of_it_where_it_balances():
+    scales = ask(read_lesson(KINDS / "three-scales.toml"), 0, seed=1)
+    named = amounts_of(scales.task)
+    assert (named["left scale.across"].value, named["right scale.across"].value) == (0.20, 0.20)
+    assert "nose scale.across" not in named
+    # 900 g at 33 and 300 g at 10: 32 700 g cm, of 1200 g; to round-off.
+    assert named["balance.at"].value == pytest.approx(0.2725, rel=1e-12)
+
+
 def test_what_sits_in_the_middle_has_no_distance_from_it():
     hung = ask(read_lesson(KINDS / "hung-glider.toml"), 0, seed=1)
     assert "lead.across" not in amounts_of(hung.task)
