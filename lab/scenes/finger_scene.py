@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lab.scenes.finger_bench import draw_carriage, draw_cords, draw_finger, draw_ground, draw_rule
+from lab.scenes.finger_bench import draw_carriage, draw_cords, draw_finger, draw_ground, draw_reference, draw_rule
 from lab.scenes.finger_marks import draw_explained, draw_place_line
 from lab.scenes.finger_stage import FingerView, carriage_box, finger_stage
 from lab.scenes.finger_tool import draw_hung, draw_tool, name_parts
@@ -21,6 +21,7 @@ def draw_finger_bench(canvas: Canvas, rect: Rect, view: FingerView) -> None:
         draw_rule(canvas, view, stage, board)
         if view.moment != "explained":
             draw_cords(canvas, view, stage, board)
+        draw_reference(canvas, view, stage, board)
         if view.moment == "explained":
             draw_place_line(canvas, view, stage)
         draw_finger(canvas, view, stage)

@@ -23,6 +23,9 @@ TIP_RAD = radians(13.0)
 END_DROP, CORD_DROP = 0.13, 0.05
 """How far an end, or a weight on a cord, comes down in that, as a share of the tool's length."""
 
+AT_ZERO_M = 1e-9
+"""A reference line nearer to the zero of the rule than this, a nanometre, is that zero and needs no line."""
+
 TOOL_SHARE = 0.78
 """Of the picture's width; the rest is room for the tool to fall past its own end."""
 
@@ -152,12 +155,16 @@ def finger_stage(view: FingerView, frame: Rect) -> FingerStage:
     beyond = max(sizes.px(20), small * 0.9 + sizes.px(8))
     word = small * 1.4 + sizes.px(14)
     by_width = min(TOOL_SHARE * frame.w, max(frame.w - 2 * (beyond + word), 1.0)) / (right - left)
+    span = span_m(tool)
+    far_left, far_right = min(left, span[0]), max(right, span[1])
+    # A reference line off the tool is in the picture, too.
+    by_width = min(by_width, max(frame.w - 2 * (beyond + word), 1.0) / (far_right - far_left))
     px_per_m = min(by_width, room / (top - bottom + drop_m))
     spare = max(0.0, room - px_per_m * (top - bottom + drop_m))
     line_y = frame.y + small * 1.5 + sizes.px(18) + spare * 0.3
     # The cords may be longer where there is room, but a tool far below its line looks lost.
     top_y = line_y + sizes.px(56) + min(spare * 0.35, sizes.px(70))
-    origin = (frame.center[0] - (left + right) / 2 * px_per_m, top_y + top * px_per_m)
+    origin = (frame.center[0] - (far_left + far_right) / 2 * px_per_m, top_y + top * px_per_m)
     camera = Camera(px_per_m=px_per_m, origin=origin)
     ground_y = camera.y_px(bottom - drop_m)
     carriage_h = max(sizes.px(34), round(sizes.text("body") * 1.25))
@@ -176,8 +183,22 @@ def _rule(
     high = round(sizes.text("small") * 1.32 + sizes.px(16))
     wanted = camera.y_px(tool.underside_m) + sizes.px(74) + carriage_h
     y = min(max(wanted, camera.y_px(bottom_m) + sizes.px(10) + carriage_h), lowest - high)
-    x = camera.x_px(tool.left_m) - beyond
-    return Rect(x, y, camera.x_px(tool.right_m) + beyond - x, high)
+    first_m, last_m = span_m(tool)
+    x = camera.x_px(first_m) - beyond
+    return Rect(x, y, camera.x_px(last_m) + beyond - x, high)
+
+
+def line_m(tool: FingerTool) -> float | None:
+    """Where the reference line is drawn, along; None where it is the zero of the rule."""
+    return tool.reference_m if abs(tool.reference_m) > AT_ZERO_M else None
+
+
+def span_m(tool: FingerTool) -> tuple[float, float]:
+    """The first and the last place of the rule: the tool's, and the reference line's where that lies off the tool."""
+    places = [tool.left_m, tool.right_m]
+    line = line_m(tool)
+    places += [] if line is None else [line]
+    return min(places), max(places)
 
 
 def _bounds_m(tool: FingerTool, outlines: tuple[PartOutline, ...]) -> tuple[float, float, float, float]:

@@ -16,7 +16,7 @@ from lab.simulation.benches.finger_builds import finger_from_build
 from lab.ui.geometry import Rect
 from lab.ui.list_canvas import ListCanvas
 from lab.ui.look import Look
-from lab.ui.ops import BoxOp, CircleOp, TurnedOp
+from lab.ui.ops import BoxOp, CircleOp, LineOp, TurnedOp
 from lab.ui.sizes import Sizes
 from lab.ui.theme import THEMES
 
@@ -175,3 +175,42 @@ def test_a_cut_out_is_drawn_over_its_plate_as_a_gap_and_not_once_it_is_filled():
     assert cut[1].right_m - cut[1].left_m == pytest.approx(0.2, abs=1e-12)
     assert [each.part.name for each in outlines(replace(window, mass_kg=1e-9))] == ["board"]
     assert drawn(view_of(window, board)).ops
+
+
+def referred(at_m: float, **more) -> FingerView:
+    """A view of the boat hook whose arms are measured from a line elsewhere."""
+    view = view_of(**more)
+    return replace(view, tool=replace(view.tool, reference_m=at_m))
+
+
+def lines_of(canvas: ListCanvas) -> list[LineOp]:
+    return [op for op in canvas.ops if isinstance(op, LineOp) and len(op.dash) == 4]
+
+
+@pytest.mark.parametrize("moment", ["held", "moving", "explained"])
+@pytest.mark.parametrize("at_m", [0.12, 0.60, -0.20])
+def test_a_reference_line_stands_at_its_place_of_the_rule_and_is_named(moment, at_m):
+    view = referred(at_m, moment=moment)
+    stage, canvas = finger_stage(view, FRAME), drawn(view)
+    (line,) = lines_of(canvas)
+    x = stage.camera.x_px(at_m)
+    assert {point[0] for point in line.points} == {x}
+    assert stage.rule.x < x < stage.rule.right
+    assert "reference line" in canvas.text_lines()
+
+
+def test_a_line_at_the_zero_of_the_rule_is_that_zero():
+    canvas = drawn(view_of())
+    assert lines_of(canvas) == []
+    assert "reference line" not in canvas.text_lines()
+
+
+def test_the_finger_stays_under_the_tool_where_the_line_is_off_it():
+    view = referred(0.60)
+    assert place_along_m(view, FRAME, (5000.0, 300.0)) == pytest.approx(0.40)
+
+
+def test_a_changed_tool_lies_as_the_one_it_is_shown_for_line_and_all():
+    view = referred(0.60)
+    changed = replace(view, tool=replace(view.tool, parts=view.tool.parts[:1]), laid_for=view.tool)
+    assert finger_stage(changed, FRAME).rule == finger_stage(view, FRAME).rule
