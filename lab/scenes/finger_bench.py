@@ -9,6 +9,7 @@ from lab.scenes.labels import LabelBoard, Spot, label_box
 from lab.scenes.marks import DASH_DOT
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
+from lab.ui.look import Look
 
 CORD_SHARES = (0.03, 0.95)
 """Where the two cords hold the tool, as shares of its length."""
@@ -28,8 +29,13 @@ def draw_ground(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
     canvas.line(((frame.x, y), (frame.right, y)), theme.ink, width=sizes.stroke)
 
 
-def draw_cords(canvas: Canvas, view: FingerView, stage: FingerStage, board: LabelBoard) -> None:
-    """The line above with its two yellow pins; while the tool is held, a cord from each down to it."""
+def draw_cords(
+    canvas: Canvas, view: FingerView, stage: FingerStage, board: LabelBoard, *, held_until: str = ""
+) -> None:
+    """The line above with its two yellow pins; while the tool is held, a cord from each down to it.
+
+    held_until: how that is said where nothing is locked in.
+    """
     look, camera = view.look, stage.camera
     theme, sizes, tool = look.theme, look.sizes, view.tool
     places = [tool.left_m + share * (tool.right_m - tool.left_m) for share in CORD_SHARES]
@@ -50,7 +56,7 @@ def draw_cords(canvas: Canvas, view: FingerView, stage: FingerStage, board: Labe
             (x, y), sizes.px(10), fill=theme.held if held else theme.panel, outline=theme.ink, width=sizes.stroke
         )
         board.keep_clear([Rect(x - sizes.px(10), y - sizes.px(10), sizes.px(20), top - y + sizes.px(10))])
-    text = look.words.say("held until you lock it in") if held else look.words.say("let go")
+    text = (held_until or look.words.say("held until you lock it in")) if held else look.words.say("let go")
     middle = (camera.x_px((tool.left_m + tool.right_m) / 2), y - sizes.px(8))
     board.place(text, [(middle, "center bottom")], size=sizes.text("small"), color=theme.soft)
 
@@ -125,12 +131,16 @@ def _draw_trestle(canvas: Canvas, view: FingerView, legs: Rect) -> None:
 
 def draw_finger(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
     """The finger with the pad on top."""
-    look, tool = view.look, view.tool
+    finger, pad = stage.finger_rect(view.tool, view.look), stage.pad_rect(view.tool)
+    draw_fingertip(canvas, view.look, finger, pad, pad_fill=view.look.theme.held, sunk=stage.carriage_h * 0.6)
+
+
+def draw_fingertip(canvas: Canvas, look: Look, finger: Rect, pad: Rect, *, pad_fill: str, sunk: float) -> None:
+    """A finger with a pad on top.  sunk: how far it goes on below, behind what it stands on."""
     theme, sizes = look.theme, look.sizes
-    finger, pad = stage.finger_rect(tool, look), stage.pad_rect(tool)
     stroke, x = sizes.stroke, finger.center[0]
     # It goes on behind the carriage, so that only its tip is round.
-    whole = Rect(finger.x, pad.y + stroke, finger.w, finger.bottom - pad.y + stage.carriage_h * 0.6)
+    whole = Rect(finger.x, pad.y + stroke, finger.w, finger.bottom - pad.y + sunk)
     canvas.box(whole, fill=theme.skin, outline=theme.ink, width=stroke, radius=finger.w / 2)
     lines = blended(theme.skin, theme.on_material, 0.5)
     nail_h = min(finger.w * 0.62, finger.h * 0.36)
@@ -140,7 +150,7 @@ def draw_finger(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
     for down in (0.62, 0.71):
         y, half = finger.y + down * finger.h, finger.w * (0.3 if down < 0.7 else 0.2)
         canvas.line(((x - half, y), (x + half, y)), lines, width=max(1.0, sizes.px(1.2)))
-    canvas.box(pad, fill=theme.held, outline=theme.ink, width=max(1.0, sizes.px(1.5)), radius=2)
+    canvas.box(pad, fill=pad_fill, outline=theme.ink, width=max(1.0, sizes.px(1.5)), radius=2)
 
 
 def draw_carriage(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
