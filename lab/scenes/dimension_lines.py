@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from lab.scenes.camera import Camera
 from lab.scenes.hanging_view import HangingView, Stage, weight_key
 from lab.scenes.labels import LabelBoard, Spot, label_box
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point
+from lab.ui.look import Look
 
 BAR_KEY = "bar"
 LINE = 1.34
@@ -16,12 +18,22 @@ LINE = 1.34
 
 @dataclass(frozen=True, slots=True)
 class Arm:
-    """One arm to be drawn: where it ends along, what is written, and the weight's lower end (None: the bar)."""
+    """One arm to be drawn: where it ends along, what is written, and the weight's lower end."""
 
     key: str
     at_m: float
     text: str
     foot_px: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ArmSheet:
+    """What arms are drawn on. reference_m: where they begin, along.  picked: key of the arm that stands out."""
+
+    look: Look
+    camera: Camera
+    reference_m: float
+    picked: str = ""
 
 
 def arms_to_draw(view: HangingView, stage: Stage, feet: dict[str, float], *, most: int) -> tuple[Arm, ...]:
@@ -46,21 +58,33 @@ def draw_dimension_lines(
 ) -> None:
     """As many arms as there is room for between the lowest weight and `bottom`."""
     sizes = view.look.sizes
-    row_h = sizes.text("small") * LINE
     top = max([stage.bar.bottom, *feet.values()]) + sizes.px(8)
-    arms = arms_to_draw(view, stage, feet, most=int((bottom - top) / row_h))
+    arms = arms_to_draw(view, stage, feet, most=most_arms(view.look, top, bottom))
+    sheet = ArmSheet(look=view.look, camera=stage.camera, reference_m=view.bench.reference_m, picked=view.picked)
+    draw_arms(canvas, sheet, board, arms, top, bottom)
+
+
+def most_arms(look: Look, top: float, bottom: float) -> int:
+    """For how many arms there is room."""
+    return int((bottom - top) / (look.sizes.text("small") * LINE))
+
+
+def draw_arms(
+    canvas: Canvas, sheet: ArmSheet, board: LabelBoard, arms: tuple[Arm, ...], top: float, bottom: float
+) -> None:
+    """Arms below each other, from top to bottom."""
     if not arms:
         return
-    row_h = min((bottom - top) / len(arms), row_h * 1.4)
+    row_h = min((bottom - top) / len(arms), sheet.look.sizes.text("small") * LINE * 1.4)
     for index, arm in enumerate(arms):
-        _draw_arm(canvas, view, stage, board, arm, top + (index + 0.5) * row_h)
+        _draw_arm(canvas, sheet, board, arm, top + (index + 0.5) * row_h)
 
 
-def _draw_arm(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard, arm: Arm, y: float) -> None:
+def _draw_arm(canvas: Canvas, view: ArmSheet, board: LabelBoard, arm: Arm, y: float) -> None:
     theme, sizes = view.look.theme, view.look.sizes
     size = sizes.text("small")
     picked = arm.key == view.picked
-    start, end = stage.camera.x_px(view.bench.reference_m), stage.camera.x_px(arm.at_m)
+    start, end = view.camera.x_px(view.reference_m), view.camera.x_px(arm.at_m)
     canvas.line([(end, arm.foot_px + sizes.px(3)), (end, y + sizes.px(5))], theme.hair, width=sizes.px(1))
     if picked:
         canvas.line([(start, y), (end, y)], theme.held, width=sizes.px(7))
@@ -84,7 +108,7 @@ def _draw_arm(canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard
     board.place(arm.text, spots, size=size, color=theme.ink, bold=picked, ground=theme.paper)
 
 
-def _line(canvas: Canvas, view: HangingView, tip: Point, end: Point, *, tip_at_start: bool) -> None:
+def _line(canvas: Canvas, view: ArmSheet, tip: Point, end: Point, *, tip_at_start: bool) -> None:
     """A line that ends in an arrow at `tip`."""
     theme, sizes = view.look.theme, view.look.sizes
     canvas.line([tip, end], theme.ink, width=sizes.px(1))

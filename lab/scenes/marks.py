@@ -26,13 +26,17 @@ def reference_handle(view: HangingView, stage: Stage) -> Rect:
 
 def draw_reference_line(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     """A chain line down from the rail, and a knob on it with an arrow to either side."""
-    theme, sizes = view.look.theme, view.look.sizes
-    knob = reference_handle(view, stage)
+    foot = stage.frame.bottom - view.foot_px - view.look.sizes.px(8)
+    knob, picked = reference_handle(view, stage), view.picked == "reference"
+    draw_chain_line(canvas, view.look, knob, stage.rail.bottom, foot, picked=picked)
+
+
+def draw_chain_line(canvas: Canvas, look: Look, knob: Rect, top: float, foot: float, *, picked: bool) -> None:
+    """A line of dashes and dots from top to foot, with a knob to drag it by: an arrow to either side in a circle."""
+    theme, sizes = look.theme, look.sizes
     x, y = knob.center
     dash = tuple(sizes.px(length) for length in DASH_DOT)
-    foot = stage.frame.bottom - view.foot_px - sizes.px(8)
-    canvas.line([(x, stage.rail.bottom), (x, foot)], theme.ink, width=sizes.px(2), dash=dash)
-    picked = view.picked == "reference"
+    canvas.line([(x, top), (x, foot)], theme.ink, width=sizes.px(2), dash=dash)
     radius = knob.w / 2
     canvas.circle((x, y), radius, fill=theme.ink if picked else theme.panel, outline=theme.ink, width=sizes.stroke)
     color = theme.panel if picked else theme.ink
