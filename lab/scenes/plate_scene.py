@@ -22,12 +22,12 @@ from lab.scenes.plate_view import CLIP, CORNER, EDGE, HOLE, PIN, REFERENCE, Plat
 from lab.scenes.tones import between
 from lab.simulation.benches.plate import Clip
 from lab.ui.canvas import Canvas
-from lab.ui.geometry import Point, Rect
+from lab.ui.geometry import Point, Rect, bounding
 from lab.ui.look import Look
 
 CORNER_PX, EDGE_PX = 5.5, 4.0
-LEAST_GRAB_PX = 18.0
-"""Corners that stand close to each other share their room; nothing that is grabbed is smaller than this."""
+LEAST_EDGE_PX = 54.0
+"""An edge shorter than this has no knob of its own between those of its corners."""
 
 
 def draw_plate(canvas: Canvas, rect: Rect, view: PlateView) -> None:
@@ -41,22 +41,23 @@ def draw_plate(canvas: Canvas, rect: Rect, view: PlateView) -> None:
 def _draw_bench(canvas: Canvas, view: PlateView, stage: PlateStage) -> None:
     board = LabelBoard(canvas, stage.frame.cut_bottom(view.foot_px)[1])
     _draw_rail(canvas, view, stage, board)
-    _draw_rule(canvas, view, stage, board)
     if view.bench.held:
         _draw_holding_cord(canvas, view, stage)
     _draw_wood(canvas, view, stage)
     if view.outcome_shown:
         _draw_triangles(canvas, view, stage)
     _draw_edges(canvas, view, stage)
-    draw_pencil_lines(canvas, view, stage)
+    with canvas.clipped(stage.frame.cut_bottom(stage.frame.bottom - stage.rule.bottom)[1]):
+        draw_pencil_lines(canvas, view, stage)
     if view.outcome_shown and view.bench.held:
         draw_reference(canvas, view, stage, board)
+    _draw_rule(canvas, view, stage, board)
     for clip in view.bench.clips:
         _draw_clip(canvas, view, stage, clip)
     if not view.bench.held:
         draw_plumb_bob(canvas, view, stage)
     if view.bench.held:
-        _draw_corners(canvas, view, stage)
+        _draw_corners(canvas, view, stage, board)
     draw_pin(canvas, view, stage, board)
     if view.outcome_shown:
         draw_balance(canvas, view, stage, board)
@@ -159,7 +160,7 @@ def draw_disc_weight(
         canvas.text(stamp, at, size=size, color=theme.on_material, bold=True, anchor="center middle")
 
 
-def _draw_corners(canvas: Canvas, view: PlateView, stage: PlateStage) -> None:
+def _draw_corners(canvas: Canvas, view: PlateView, stage: PlateStage, board: LabelBoard) -> None:
     """Knobs at the corners, and a small one on each edge from which a new corner is drawn."""
     theme, sizes = view.look.theme, view.look.sizes
     for key, at in knobs_px(view, stage).items():
@@ -168,6 +169,7 @@ def _draw_corners(canvas: Canvas, view: PlateView, stage: PlateStage) -> None:
             canvas.circle(at, sizes.px(EDGE_PX), fill=theme.paper, outline=theme.wood_edge, width=sizes.px(1.5))
             continue
         radius = sizes.px(CORNER_PX)
+        board.keep_clear([Rect(at[0] - radius, at[1] - radius, 2 * radius, 2 * radius)])
         if picked:
             canvas.circle(at, radius + sizes.px(5), fill=theme.held, outline=theme.ink, width=sizes.px(1.5))
         canvas.circle(at, radius, fill=theme.panel, outline=theme.ink, width=sizes.stroke)
@@ -181,7 +183,7 @@ def knobs_px(view: PlateView, stage: PlateStage) -> Mapping[str, Point]:
             continue
         points = stage.ring_px(view, ring)
         for index, (start, end) in enumerate(zip(points, [*points[1:], points[0]], strict=True)):
-            if hypot(end[0] - start[0], end[1] - start[1]) >= view.look.sizes.px(3 * LEAST_GRAB_PX):
+            if hypot(end[0] - start[0], end[1] - start[1]) >= view.look.sizes.px(LEAST_EDGE_PX):
                 found[f"{EDGE}{number}-{index}"] = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
         for index, point in enumerate(points):
             found[f"{CORNER}{number}-{index}"] = point
@@ -192,41 +194,27 @@ def _on_ring(key: str, number: int) -> bool:
     return key == f"{HOLE}{number}" or key.startswith((f"{CORNER}{number}-", f"{EDGE}{number}-"))
 
 
-def hole_middle_px(view: PlateView, stage: PlateStage, number: int) -> Point:
-    """Where a hole is grabbed as a whole: the middle of its corners."""
-    points = stage.ring_px(view, view.bench.rings_m[number])
-    return sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points)
-
-
 def grab_bounds(view: PlateView, rect: Rect) -> Mapping[str, Rect]:
-    """What can be grabbed in the picture, by key, the topmost last."""
-    stage, bench, target = view.stage(rect), view.bench, view.look.sizes.target
+    """What can be grabbed in the picture, by key, as it is drawn: a pointer that comes near it will do."""
+    stage, bench = view.stage(rect), view.bench
     bounds: dict[str, Rect] = {}
     if bench.held:
-        for number in range(1, len(bench.rings_m)):
-            x, y = hole_middle_px(view, stage, number)
-            bounds[f"{HOLE}{number}"] = Rect(x, y, 0.0, 0.0).at_least(target, target)
-        bounds.update(_knob_bounds(view, stage))
+        for number, hole in enumerate(bench.holes_m, start=1):
+            bounds[f"{HOLE}{number}"] = bounding(stage.ring_px(view, hole))
+        for key, at in knobs_px(view, stage).items():
+            bounds[key] = _round(at, view.look.sizes.px(EDGE_PX if key.startswith(EDGE) else CORNER_PX))
         if view.outcome_shown:
-            bounds[REFERENCE] = reference_knob(view, stage).at_least(target, target)
+            bounds[REFERENCE] = reference_knob(view, stage)
         for clip in bench.clips:
-            x, y = stage.px(view, (clip.at_m, clip.up_m))
-            radius = stage.clip_radius_px(clip.mass_kg)
-            bounds[f"{CLIP}{clip.id}"] = Rect(x - radius, y - radius, 2 * radius, 2 * radius).at_least(target, target)
-    bounds[PIN] = pin_px(view, stage).at_least(target, target)
+            at = stage.px(view, (clip.at_m, clip.up_m))
+            bounds[f"{CLIP}{clip.id}"] = _round(at, stage.clip_radius_px(clip.mass_kg))
+    bounds[PIN] = pin_px(view, stage)
     seen = rect.cut_bottom(view.foot_px)[1]
     return {key: box.common(seen) if box.intersects(seen) else box for key, box in bounds.items()}
 
 
-def _knob_bounds(view: PlateView, stage: PlateStage) -> dict[str, Rect]:
-    knobs = knobs_px(view, stage)
-    target, least = view.look.sizes.target, view.look.sizes.px(LEAST_GRAB_PX)
-    bounds = {}
-    for key, (x, y) in knobs.items():
-        gaps = [hypot(x - a, y - b) for other, (a, b) in knobs.items() if other != key]
-        side = min(target, max(least, min(gaps, default=target) * 0.9))
-        bounds[key] = Rect(x - side / 2, y - side / 2, side, side)
-    return bounds
+def _round(at: Point, radius: float) -> Rect:
+    return Rect(at[0] - radius, at[1] - radius, 2 * radius, 2 * radius)
 
 
 def _draw_ghost(canvas: Canvas, view: PlateView, stage: PlateStage, ghost: PlateGhost) -> None:

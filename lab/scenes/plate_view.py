@@ -5,28 +5,31 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from math import copysign, floor, log, pi
+from math import exp, floor, log
 
-from lab.mechanics import MomentSum
+from lab.mechanics import MomentSum, small_swing_period_s
+from lab.outline.words import msg
 from lab.scenes.camera import Camera, turned_m
 from lab.scenes.readings import Readings
+from lab.scenes.turning_areas import LEAST_ARM, TurningArea, TurningView
 from lab.simulation.benches import HungPlate
+from lab.simulation.benches.hanging_bar import FADE_S
 from lab.simulation.benches.plate import HELD
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 
 PIN, REFERENCE, CROSSING = "pin", "reference", "crossing"
 CORNER, EDGE, HOLE, CLIP = "corner-", "edge-", "hole-", "clip-"
-NEW_CLIP, NEW_HOLE = "clip", "hole"
+TURNING = msg("Turning areas about the pin, as held")
 
 RAIL_PX, RULE_PX = 44.0, 30.0
 """Rows for the rail above and the rule below, in design pixels."""
-USUAL_SHARE = 0.62
+USUAL_SHARE = 0.78
 """How much of the picture's height or width a plate takes where its swing leaves room."""
 SCALE_STEP = 1.08
 """Scales go in such steps, so that the picture stays put while a corner moves a little."""
-OVERSWING = 0.8
-"""How far beyond its rest it swings in the first swing, as a share of how far before it began. Less in truth."""
+SLACK_SWING = 1.03
+"""Room for the first swing, as a share of what it should take."""
 SWEEP_STEPS = 20
 SIDE_OF_100_G_PX = 30.0
 HOLE_RADIUS_M = 0.03
@@ -172,7 +175,10 @@ def _sweep_m(bench: HungPlate) -> tuple[float, float, float, float]:
     """What the plate passes over from the way it is held through its first swing."""
     fall = bench.released().fall
     rest = fall.rest_rad if fall is not None else 0.0
-    last = rest + copysign(min(OVERSWING * abs(rest), pi), rest)
+    period_s = small_swing_period_s(fall.body) if fall is not None else None
+    # Half a swing later it is as far beyond its rest as the damping has left it; a large swing takes longer still.
+    beyond = exp(-period_s / (2.0 * FADE_S)) if period_s is not None else 0.0
+    last = rest + SLACK_SWING * beyond * rest
     pin = bench.pivot.at_m, bench.pivot.up_m
     turned = [
         turned_m(corner, pin, last * step / SWEEP_STEPS)
@@ -180,3 +186,29 @@ def _sweep_m(bench: HungPlate) -> tuple[float, float, float, float]:
         for corner in bench.outline_m
     ]
     return _bounds_m(turned)
+
+
+def turning_areas_of(view: PlateView) -> TurningView:
+    """What each piece does about the pin while the plate is held. A hole takes weight away: it stands at the side that
+    it lightens the other of."""
+    bench, areas = view.bench, []
+    for piece in bench.pieces:
+        arm_m = bench.pivot.at_m - piece.part.at_m[0]
+        if abs(arm_m) > LEAST_ARM:
+            areas.append(
+                TurningArea(
+                    key=piece.key,
+                    name=piece.part.name,
+                    mass_kg=piece.part.mass_kg,
+                    arm_m=abs(arm_m),
+                    left=(arm_m > 0.0) != piece.part.cut,
+                )
+            )
+    return TurningView(
+        title=TURNING,
+        areas=tuple(areas),
+        about_m=bench.pivot.at_m,
+        look=view.look,
+        readings=view.readings,
+        picked=view.row or view.picked,
+    )

@@ -6,18 +6,22 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import ClassVar
 
-from lab.scenes.plate_view import PlateView, plate_angle_between
+from lab.scenes.camera import Camera
+from lab.scenes.plate_view import PlateView, plate_angle_between, turning_areas_of
+from lab.screens.benches.areas import AreasPlot
 from lab.screens.benches.face import Asked, Face, Shown, Stand
+from lab.screens.benches.layout import AREAS
 from lab.screens.benches.plate.hands import Hands
 from lab.screens.benches.plate.keys import tray_mass_kg
 from lab.screens.benches.plate.panel import panel_parts
 from lab.screens.benches.plate.picture import picture
-from lab.screens.benches.plate.strip import strip
+from lab.screens.benches.plate.strip import is_high, strip
 from lab.screens.benches.plate.words import CAUTION, HELP
 from lab.simulation import Command
 from lab.simulation.benches import HungPlate
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import WidgetEvent
+from lab.ui.widgets.widget import Widget
 
 
 class PlateFace(Face[HungPlate]):
@@ -31,10 +35,20 @@ class PlateFace(Face[HungPlate]):
 
     def shown(self, stand: Stand[HungPlate], asked: Asked) -> Shown:
         view, hands = self._view(stand), self._hands
+
+        def camera() -> Camera | None:
+            above = asked.picture()
+            return None if above is None or not view.bench.held else view.stage(above).camera
+
+        def areas(tall: float, *, to_scale: bool) -> Widget:
+            return AreasPlot(AREAS, turning_areas_of(view), tall, camera if to_scale else None)
+
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _angle(asked)),
             parts=panel_parts(view, axis=hands.axis, armed=hands.armed.key if hands.armed else ""),
             strip=None if hands.carried else strip(view, armed_text=self._taken_up(stand)),
+            # In the other views the swing needs the height; so does a strip of two rows.
+            areas=areas if view.bench.view == "all" and not is_high(view) else None,
         )
 
     def answer(self, event: WidgetEvent, stand: Stand[HungPlate], rect: Rect) -> tuple[Command, ...]:

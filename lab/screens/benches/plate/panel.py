@@ -50,7 +50,7 @@ def panel_parts(view: PlateView, *, axis: str, armed: str) -> PanelParts:
     tables, held = view.outcome_shown, view.bench.held
     return PanelParts(
         sums=_sums(view, axis) if tables else (),
-        result=(*((_quotient(view, axis),) if tables else ()), *_crossing(view)),
+        result=(_quotient(view, axis),) if tables else (),
         action=_before(view) if held else _after(view),
         tray=_tray(view, armed) if held else (),
         view=(view_choice(view.look, view.bench.view),),
@@ -63,7 +63,8 @@ def _before(view: PlateView) -> tuple[Widget, ...]:
     # The picture is never turned round, so "left" stays at the left in a language that is read from the right.
     order = tuple(reversed(SIDES)) if view.look.sizes.mirrored else SIDES
     options = tuple((side, say(SIDE_NAMES[side])) for side in order)
-    return ChoiceRow(GUESS, say(ASK), options, view.bench.guess), Button(LET_GO, say("Let go"), kind="main")
+    guess = ChoiceRow(GUESS, say(ASK), options, view.bench.guess)
+    return *_crossing(view), guess, Button(LET_GO, say("Let go"), kind="main")
 
 
 def _after(view: PlateView) -> tuple[Widget, ...]:
@@ -72,13 +73,13 @@ def _after(view: PlateView) -> tuple[Widget, ...]:
     hold = Button(HOLD, words.say("Hold it again"), kind="plain")
     draw = Button(DRAW, words.say("Draw the plumb line"), kind="main", enabled=bench.outcome is not None)
     if bench.outcome is not None:
-        return _told(view, bench), draw, hold
+        return _told(view, bench), *_crossing(view), draw, hold
     waiting: list[Widget] = [Label("happened", words.say(GOING), style="title")]
     if bench.guess:
         waiting.append(Label("said", words.say(YOU_SAID[bench.guess])))
     waiting.append(Button(SHOW_END, words.say("Show the end"), kind="quiet"))
     # As high as what is told in the end, which nobody sees before.
-    return Steady(Column(tuple(waiting)), (_told(view, bench.at_end()),)), draw, hold
+    return Steady(Column(tuple(waiting)), (_told(view, bench.at_end()),)), *_crossing(view), draw, hold
 
 
 def _told(view: PlateView, bench: HungPlate) -> Widget:

@@ -74,12 +74,12 @@ def handle_name(view: PlateView, key: str) -> str:
     clip = clip_of(view, key)
     if clip is not None:
         return words.content(clip.name)
-    for kind, outer, inner in (
-        (CORNER, words.say("corner {number}"), words.say("corner {number} of hole {hole}")),
-        (EDGE, words.say("edge {number}"), words.say("edge {number} of hole {hole}")),
-    ):
-        numbers = numbers_of(key, kind)
-        if len(numbers) == 2:
-            hole, number = (words.number(numbers[0], 0), words.number(numbers[1] + 1, 0))
-            return (inner if numbers[0] else outer).format(number=number, hole=hole)
+    corner, edge = numbers_of(key, CORNER), numbers_of(key, EDGE)
+    hole, number = (words.number(each, 0) for each in ((corner or edge or (0,))[0], (corner or edge or (0,))[-1] + 1))
+    if corner:
+        of_hole = words.say("corner {number} of hole {hole}", number=number, hole=hole)
+        return of_hole if corner[0] else words.say("corner {number}", number=number)
+    if edge:
+        of_hole = words.say("edge {number} of hole {hole}", number=number, hole=hole)
+        return of_hole if edge[0] else words.say("edge {number}", number=number)
     return words.say("hole {number}", number=key.rsplit("-", 1)[-1])

@@ -41,12 +41,19 @@ def strip(view: PlateView, *, armed_text: str = "") -> Panel | None:
         )
     elif view.picked == SHEET_OF:
         return Panel(STRIP, children=(_sheet(view),), pad=10, outline=True, round=True)
+    elif clip_of(view, view.picked) is not None:
+        return Panel(STRIP, children=(_clip(view),), pad=10, outline=True, round=True)
     else:
         children = _picked(view)
     if not children:
         return None
     row = Row(children, weights=(1.0,) + (0.0,) * (len(children) - 1), gap=12, align="middle")
     return Panel(STRIP, children=(row,), pad=10, outline=True, round=True)
+
+
+def is_high(view: PlateView) -> bool:
+    """Whether the strip takes more than one row."""
+    return view.picked == SHEET_OF or clip_of(view, view.picked) is not None
 
 
 def _sheet(view: PlateView) -> Widget:
@@ -76,12 +83,19 @@ def _picked(view: PlateView) -> tuple[Widget, ...]:
     ]
     if view.picked != REFERENCE:
         fields.append(_length(view, UP, say("{name}, up", name=name), place[1]))
-    clip = clip_of(view, view.picked)
-    if clip is not None:
-        fields.append(_weight(view, say("weight of {name}", name=name), clip.mass_kg))
     if view.picked not in (PIN, REFERENCE):
         fields.append(Button(REMOVE, say("Remove"), kind="quiet"))
     return tuple(fields)
+
+
+def _clip(view: PlateView) -> Widget:
+    """A weight: its name and what it weighs, and below that its place."""
+    name, along, up, remove = _picked(view)
+    clip = clip_of(view, view.picked)
+    mass_kg = clip.mass_kg if clip is not None else 0.0
+    weight = _weight(view, view.look.words.say("weight of {name}", name=handle_name(view, view.picked)), mass_kg)
+    upper = Row((name, weight, remove), weights=(1.0, 0.0, 0.0), gap=12, align="middle")
+    return Column((upper, Row((along, up), gap=12, align="middle")), gap=8)
 
 
 def _length(view: PlateView, key: str, name: str, at_m: float) -> NumberField:
