@@ -11,7 +11,7 @@ from itertools import pairwise
 from lab.files import UNITS, UnitSystem
 from lab.lesson.asked import Asked
 from lab.lesson.forms import NANO, Answer, Choice, Number, Numbers, Option, Quantity, to_si
-from lab.lesson.messages import Message, message
+from lab.lesson.messages import Message, message, msg
 from lab.mechanics import STANDARD_GRAVITY_M_S2
 
 LONGEST_ANSWER = 60
@@ -19,7 +19,9 @@ LONGEST_ANSWER = 60
 
 FIGURES = r"[+\-\u2212]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)"
 
-_NUMBER = re.compile(rf"(?:at|about|around|by)?\s*(?P<figures>{FIGURES})\s*(?P<unit>[a-z\"]*)\.?")
+_NUMBER = re.compile(rf"(?:at|about|around|by|~|=)?\s*(?P<figures>{FIGURES})\s*(?P<unit>[a-z\"]*)\.?")
+_WHERE_FROM = re.compile(r"(?<=[0-9a-z\".]) from (?:the )?left(?: end)?\.?$")
+"""Places are typed from the left end; whoever says so too has said nothing else."""
 _CLOCK = re.compile(r"(?P<minutes>\d+)\s*(?::|m|min|minutes?)\s*(?P<seconds>\d+(?:[.,]\d+)?)\s*(?:s|sec|seconds?)?")
 _MANY = re.compile(rf"(?P<figures>{FIGURES})(?:\s*(?P<unit>[a-z\"]+))?")
 
@@ -27,6 +29,8 @@ _MARKED_THOUSANDS = re.compile(r"(?<![0-9.,])[0-9]{1,3}(?:[\u00a0\u202f][0-9]{3}
 """Figures parted in threes as a screen writes them, by a space that holds them together: 3 620."""
 _SPACED_THOUSANDS = re.compile(r"(?<![0-9.,])[0-9]{1,3}(?: [0-9]{3})+(?![0-9])")
 """The same with a plain space, as one types it; of several numbers it would make one."""
+_UNSURE_THOUSANDS = re.compile(r"(?<![0-9.,])([1-9][0-9]{0,2})[.,]([0-9]{3})(?![0-9.,])")
+"""`3,200` and `3.200`: three thousand two hundred to some, a little over three to others."""
 
 _POUND_KG, _INCH_M = UNITS["lb-in"].to_kg(1.0), UNITS["lb-in"].to_m(1.0)
 _UNIT_WORDS: dict[Quantity, dict[float, str]] = {
@@ -144,12 +148,15 @@ def _name(option: Option) -> str:
 
 
 def _number(form: Number, units: UnitSystem, said: str) -> Heard:
-    value = _sided(form, units, said) if form.sided else _plain(form, units, said)
+    read = _sided if form.sided else _plain
+    value, large = read(form, units, said), read(form, units, _as_thousands(said))
     if value is None:
         return Unclear(message=message(form.again, example=form.amount(form.example, exact=True)))
     if not form.least <= value <= form.most:
         low, high, example = (form.amount(each, exact=True) for each in (form.low, form.high, form.example))
         return Unclear(message=message(form.too_far, low=low, high=high, example=example))
+    if large is not None and _may_be(form, value, large):
+        return _which(form, value, large)
     value = round(value, NANO)
     return Understood(value=value, shown=form.shown(value))
 
@@ -158,7 +165,7 @@ def _plain(form: Number, units: UnitSystem, said: str) -> float | None:
     """Return a number in SI, with its unit or in the scene's own; None where it is none."""
     if form.quantity == "time" and (clock := _CLOCK.fullmatch(said)):
         return 60 * float(clock["minutes"]) + _figures(clock["seconds"])
-    found = _NUMBER.fullmatch(_together(_SPACED_THOUSANDS, said))
+    found = _NUMBER.fullmatch(_together(_SPACED_THOUSANDS, _WHERE_FROM.sub("", said)))
     return None if found is None else _in_si(form.quantity, units, found["figures"], found["unit"])
 
 
@@ -179,6 +186,22 @@ def _in_si(quantity: Quantity, units: UnitSystem, figures: str, unit: str) -> fl
     if unit:
         return _figures(figures) * known[unit] if unit in known else None
     return to_si(quantity, _figures(figures), units)
+
+
+def _as_thousands(said: str) -> str:
+    return _UNSURE_THOUSANDS.sub(r"\1\2", said)
+
+
+def _may_be(form: Number, value: float, large: float) -> bool:
+    """Whether figures may as well be meant as thousands: that is another number, and one that can be set here."""
+    return large != value and form.low <= large <= form.high
+
+
+def _which(form: Number, value: float, large: float) -> Unclear:
+    """Ask which of two numbers is meant."""
+    ask = msg("Is that {large} or {small}? Type it again; between thousands leave out comma and point.")
+    amounts = {"large": form.amount(large, exact=True), "small": form.amount(value, exact=True)}
+    return Unclear(message=message(ask, **amounts))
 
 
 def _together(thousands: re.Pattern[str], text: str) -> str:
@@ -202,6 +225,11 @@ def _numbers(form: Numbers, units: UnitSystem, said: str) -> Heard:
         if not number.least <= value <= number.most:
             low, high, example = (number.amount(each, exact=True) for each in (number.low, number.high, number.example))
             return Unclear(message=message(number.too_far, low=low, high=high, example=example))
+    for number, value, large in zip(
+        form.numbers, values, _as_many(form, units, _as_thousands(said)) or (), strict=False
+    ):
+        if _may_be(number, value, large):
+            return _which(number, value, large)
     kept = tuple(round(value, NANO) for value in values)
     return Understood(value=kept, shown=form.shown(kept))
 

@@ -16,7 +16,7 @@ from lab.outline.words import Words
     [
         ("5.6", 5.6), ("5,6", 5.6), ("5.6 cm", 5.6), ("5.6cm", 5.6), ("56 mm", 5.6), ("0.056 m", 5.6),
         ("  5.6 CM ", 5.6), ("at 5.6", 5.6), (".5", 0.5), ("+5", 5.0), ("-5", -5.0), ("−5", -5.0), ("2 in", 5.08),
-        ("0", 0.0), ("40", 40.0), ("5.", 5.0),
+        ("0", 0.0), ("40", 40.0), ("5.", 5.0), ("5.6 cm from the left end", 5.6), ("5,6 from left", 5.6), ("~5.6", 5.6),
     ],
 )  # fmt: skip
 def test_a_place_is_read_with_point_or_comma_and_with_or_without_a_unit(boat_hook, typed, cm):
@@ -28,8 +28,17 @@ def test_a_place_is_read_with_point_or_comma_and_with_or_without_a_unit(boat_hoo
 
 @pytest.fixture
 def anchor():
-    lesson = read_lesson(Path(__file__).parents[3] / "lessons" / "middle" / "weight-times-arm.toml")
-    (index,) = (i for i, question in enumerate(lesson.questions) if question.name == "weigh-the-anchor")
+    return _shipped("weight-times-arm", "weigh-the-anchor")
+
+
+@pytest.fixture
+def three_scales():
+    return _shipped("two-scales", "three-scales")
+
+
+def _shipped(name, question_name):
+    lesson = read_lesson(Path(__file__).parents[3] / "lessons" / "middle" / f"{name}.toml")
+    (index,) = (i for i, question in enumerate(lesson.questions) if question.name == question_name)
     return ask(lesson, index, seed=1)
 
 
@@ -43,6 +52,29 @@ def test_thousands_may_be_parted_as_a_screen_shows_them(anchor, typed):
 @pytest.mark.parametrize("typed", ["36 20", "3 6200", "3.6 200", "3620 250", "3 62"])
 def test_figures_that_are_not_parted_in_threes_are_asked_again(anchor, typed):
     assert isinstance(understand(anchor, typed), NotUnderstood)
+
+
+@pytest.mark.parametrize("typed", ["3,620", "3.620", "3,620 g", "about 3.620 g."])
+def test_figures_that_may_be_thousands_or_not_are_asked_again(anchor, typed):
+    heard = understand(anchor, typed)
+    assert isinstance(heard, NotUnderstood)
+    said = render(heard.message, Words(), anchor.units)
+    assert "3\u202f620 g" in said
+    assert "3.62 g" in said
+
+
+@pytest.mark.parametrize(("typed", "kg"), [("3,620 kg", 3.62), ("3,62 kg", 3.62), ("0,362", 0.000362)])
+def test_figures_that_can_only_be_meant_one_way_are_not_asked_again(anchor, typed, kg):
+    heard = understand(anchor, typed)
+    assert isinstance(heard, Understood)
+    assert heard.value == pytest.approx(kg, abs=1e-9)
+
+
+def test_thousands_among_several_numbers_are_asked_again(three_scales):
+    heard = understand(three_scales, "1,020 390 390")
+    assert isinstance(heard, NotUnderstood)
+    assert "1\u202f020 g" in render(heard.message, Words(), three_scales.units)
+    assert isinstance(understand(three_scales, "1020 390 390"), Understood)
 
 
 def test_a_unit_changes_nothing_to_the_last_bit(boat_hook):
