@@ -13,6 +13,7 @@ from lab.ui.geometry import Point, Rect
 
 MARK_PX = 12.0
 SEGMENTS = 24
+ARC_BOXES = 12
 
 
 def draw_explained(canvas: Canvas, view: FingerView, stage: FingerStage, board: LabelBoard) -> None:
@@ -24,7 +25,7 @@ def draw_explained(canvas: Canvas, view: FingerView, stage: FingerStage, board: 
     if view.told_m is not None:
         _draw_told(canvas, view, stage, view.told_m)
     draw_quartered(canvas, view.look, mark, view.look.sizes.px(MARK_PX))
-    _draw_turning(canvas, view, stage)
+    board.keep_clear(_draw_turning(canvas, view, stage))
     _name_places(canvas, view, stage, board, mark)
 
 
@@ -116,10 +117,10 @@ def _tool_boxes(view: FingerView, stage: FingerStage) -> list[Rect]:
     return boxes
 
 
-def _draw_turning(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
-    """An arc with a head beside the end that dropped, in the colour of its sense."""
+def _draw_turning(canvas: Canvas, view: FingerView, stage: FingerStage) -> list[Rect]:
+    """An arc with a head beside the end that dropped, in the colour of its sense; return what it covers."""
     if view.goes == "level":
-        return
+        return []
     look = view.look
     theme, sizes = look.theme, look.sizes
     tool, left = view.tool, view.goes == "left"
@@ -140,6 +141,9 @@ def _draw_turning(canvas: Canvas, view: FingerView, stage: FingerStage) -> None:
     sweep *= sense
     canvas.arc(pivot, radius, start, sweep, color, width=sizes.px(4))
     _draw_head(canvas, pivot, radius, start + sweep, sense=sense, size=size, color=color)
+    shown = [start + sweep * share / ARC_BOXES for share in range(ARC_BOXES + 1)]
+    places = [(pivot[0] + radius * cos(angle), pivot[1] - radius * sin(angle)) for angle in shown]
+    return [Rect(x - size / 2, y - size / 2, size, size) for x, y in places]
 
 
 def _draw_head(

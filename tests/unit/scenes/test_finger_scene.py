@@ -16,7 +16,7 @@ from lab.simulation.benches.finger_builds import finger_from_build
 from lab.ui.geometry import Rect
 from lab.ui.list_canvas import ListCanvas
 from lab.ui.look import Look
-from lab.ui.ops import BoxOp, CircleOp, LineOp, TurnedOp
+from lab.ui.ops import BoxOp, CircleOp, LineOp, PolygonOp, TextOp, TurnedOp
 from lab.ui.sizes import Sizes
 from lab.ui.theme import THEMES
 
@@ -214,3 +214,15 @@ def test_a_changed_tool_lies_as_the_one_it_is_shown_for_line_and_all():
     view = referred(0.60)
     changed = replace(view, tool=replace(view.tool, parts=view.tool.parts[:1]), laid_for=view.tool)
     assert finger_stage(changed, FRAME).rule == finger_stage(view, FRAME).rule
+
+
+@pytest.mark.parametrize("size", [(940, 580), (560, 420), (1060, 760)])
+def test_no_name_lies_on_the_arrow_of_the_turn(size):
+    # A tool that is light at its right end: the arrow stands by the left one, where the names go too.
+    view = referred(0.60, finger_at_m=0.20, moment="explained", goes="left", told_m=0.20)
+    canvas = ListCanvas((1280, 900))
+    draw_finger_bench(canvas, Rect(10.0, 10.0, *map(float, size)), view)
+    (head,) = [op for op in canvas.ops if isinstance(op, PolygonOp) and op.fill == THEMES["paper"].anticlockwise]
+    names = [op for op in canvas.ops if isinstance(op, TextOp) and op.text.startswith(("balances", "you"))]
+    assert len(names) == 2
+    assert not any(op.bounds.intersects(head.bounds) for op in names)
