@@ -31,15 +31,15 @@ if TYPE_CHECKING:
     from lab.lesson.probe.probe import Probe
     from lab.lesson.run import Run
     from lab.lesson.teaching import TeachingSheet
+    from lab.mechanics import Part
     from lab.outline.node import Node
-    from lab.simulation.benches.finger import FingerTool
     from lab.simulation.benches.hanging_bar import HangingBar
-    from lab.simulation.benches.showing import Showing
+    from lab.simulation.benches.states import BenchState
     from lab.ui.canvas import Canvas
     from lab.ui.events import Event
     from lab.ui.look import Look
 
-Bench: TypeAlias = "HangingBar | FingerTool | Showing"
+Bench: TypeAlias = "BenchState"
 
 
 class Workpiece(Protocol):
@@ -48,6 +48,10 @@ class Workpiece(Protocol):
     @property
     def title(self) -> str:
         """What it is called."""
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """Everything that weighs something."""
 
     @property
     def units(self) -> str:

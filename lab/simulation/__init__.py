@@ -30,6 +30,7 @@ if TYPE_CHECKING:
         Hold,
         HoldStill,
         LetGo,
+        Measure,
         Move,
         MoveFinger,
         MovePivot,
@@ -57,7 +58,7 @@ else:
         "benches.unfit": "UnfitBuildError",
         "clock": "TICK_NS TICK_S TICKS_A_FRAME Clock",
         "command_table": "COMMANDS CommandRow",
-        "commands": "Command Edit Guess Hang Hold HoldStill LetGo Move MoveFinger "
+        "commands": "Command Edit Guess Hang Hold HoldStill LetGo Measure Move MoveFinger "
         "MovePivot MoveReference OpenBuild Redo Remove SetHold SetUnits SetView Side Undo",
         "refused": "Refused",
         "replaying": "FirstDifference Same replay",
@@ -87,6 +88,7 @@ __all__ = [
     "HoldStill",
     "Hung",
     "LetGo",
+    "Measure",
     "Move",
     "MoveFinger",
     "MovePivot",

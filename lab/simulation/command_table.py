@@ -1,165 +1,94 @@
-"""The one table of commands: what each is called on a tape, and what it does to each kind of bench.
+"""The one table of commands: what each is called on a tape; and what each does to whichever bench.
 
-A command that is not in it does not exist: sessions, tapes, replay and tests all read this table.
+A command that is not in it does not exist: sessions, tapes, replay and tests all read this table.  What it does to a
+bench stands with that bench's edits, which are loaded with the first command that the bench is given.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
+from importlib import import_module
 from types import MappingProxyType
-from typing import Any
+from typing import TYPE_CHECKING
 
-from lab.simulation import commands, mobile_commands, part_commands, scales_commands, tool_commands, two_finger_commands
-from lab.simulation.benches import (
-    BenchState,
-    BuiltTool,
-    FingerTool,
-    HangingBar,
-    HungPlate,
-    Mobile,
-    ScalesBench,
-    Showing,
-    TwoFingers,
-    bar_edits,
-    finger_edits,
-    mobile_edits,
-    plate_edits,
-    scales_edits,
-    shared_edits,
-    tool_edits,
-    two_fingers_edits,
+from lab.simulation import (
+    commands,
+    mobile_commands,
+    part_commands,
+    plate_commands,
+    scales_commands,
+    tool_commands,
+    two_finger_commands,
 )
 from lab.simulation.commands import Command, Edit
 from lab.simulation.refused import Refused, msg
 
-NOT_ON_THIS_BENCH = Refused(template=msg("That can't be done on this bench."))
+if TYPE_CHECKING:
+    from lab.simulation.benches import BenchState
+    from lab.simulation.benches.shared_edits import Does
 
-Does = Callable[[Any, Any], Any]
-"""What a command does to one bench: a pure function of the state and the command; the next state, or a Refused."""
+NOT_ON_THIS_BENCH = Refused(template=msg("That can't be done on this bench."))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CommandRow:
-    """One command.
-
-    name: on tapes.  kind: its class.  does: what it does, by the class of the bench's state; a bench that is not there
-    has nothing of the kind.
-    """
+    """One command.  name: on tapes.  kind: its class."""
 
     name: str
     kind: type[Command]
-    does: Mapping[type, Does]
 
 
-def _row(name: str, kind: type[Command], does: Mapping[type, Does] | None = None) -> CommandRow:
-    return CommandRow(name=name, kind=kind, does=MappingProxyType(dict(does or {})))
+def _row(name: str, kind: type[Command]) -> CommandRow:
+    return CommandRow(name=name, kind=kind)
 
-
-def _all(does: Does) -> Mapping[type, Does]:
-    """The same for every bench that is built on."""
-    return dict.fromkeys(BUILT_ON, does)
-
-
-BUILT_ON = (HungPlate, HangingBar, FingerTool, BuiltTool, Mobile, ScalesBench, TwoFingers)
-"""The benches of free build."""
-
-ON_A_FINGER = (FingerTool, BuiltTool)
 
 _ROWS = (
-    _row(
-        "hang",
-        commands.Hang,
-        {TwoFingers: two_fingers_edits.add_weight, HangingBar: bar_edits.hang, BuiltTool: tool_edits.hang},
-    ),
-    _row(
-        "move",
-        commands.Move,
-        {TwoFingers: two_fingers_edits.move, HangingBar: bar_edits.move, BuiltTool: tool_edits.move},
-    ),
-    _row(
-        "remove",
-        commands.Remove,
-        {
-            TwoFingers: two_fingers_edits.remove,
-            HangingBar: bar_edits.remove,
-            BuiltTool: tool_edits.remove,
-            Mobile: mobile_edits.remove,
-            HungPlate: plate_edits.remove,
-            ScalesBench: scales_edits.remove,
-        },
-    ),
-    _row("set-hold", commands.SetHold, {HangingBar: bar_edits.set_hold, BuiltTool: tool_edits.set_hold}),
-    _row("move-pivot", commands.MovePivot, {HangingBar: bar_edits.move_pivot}),
-    _row("move-finger", commands.MoveFinger, dict.fromkeys(ON_A_FINGER, finger_edits.move_finger)),
-    _row("move-reference", commands.MoveReference, _all(shared_edits.move_reference)),
-    _row(
-        "measure",
-        commands.Measure,
-        {
-            TwoFingers: two_fingers_edits.measure,
-            HangingBar: bar_edits.measure,
-            **dict.fromkeys(ON_A_FINGER, finger_edits.measure),
-            Mobile: mobile_edits.measure,
-            HungPlate: plate_edits.measure,
-            ScalesBench: scales_edits.measure,
-        },
-    ),
-    _row("guess", commands.Guess, _all(shared_edits.guess)),
-    _row("let-go", commands.LetGo, {**_all(shared_edits.let_go), Showing: shared_edits.let_go}),
-    _row("hold-still", commands.HoldStill, {**_all(shared_edits.hold_still), Showing: shared_edits.hold_still}),
-    _row("set-view", commands.SetView, _all(shared_edits.set_view)),
-    _row("set-units", commands.SetUnits, _all(shared_edits.set_units)),
-    _row(
-        "open-build",
-        commands.OpenBuild,
-        {
-            TwoFingers: two_fingers_edits.open_build,
-            HangingBar: bar_edits.open_build,
-            FingerTool: finger_edits.open_tool,
-            BuiltTool: tool_edits.open_build,
-            Mobile: mobile_edits.open_mobile,
-            HungPlate: plate_edits.open_plate,
-            ScalesBench: scales_edits.open_build,
-        },
-    ),
-    _row("hang-on", mobile_commands.HangOn, {Mobile: mobile_edits.hang_on}),
-    _row("hang-bar", mobile_commands.HangBar, {Mobile: mobile_edits.hang_bar}),
-    _row("rehang", mobile_commands.Rehang, {Mobile: mobile_edits.rehang}),
-    _row("slide-bar", mobile_commands.SlideBar, {Mobile: mobile_edits.slide_bar}),
-    _row("fit-part", tool_commands.FitPart, {BuiltTool: tool_edits.fit}),
-    _row("set-length", tool_commands.SetLength, {BuiltTool: tool_edits.set_length}),
-    _row(
-        "reweigh",
-        part_commands.Reweigh,
-        {
-            TwoFingers: two_fingers_edits.reweigh,
-            HungPlate: plate_edits.reweigh,
-            BuiltTool: tool_edits.reweigh,
-            Mobile: mobile_edits.reweigh,
-            ScalesBench: scales_edits.reweigh,
-        },
-    ),
-    _row(
-        "rename",
-        part_commands.Rename,
-        {
-            TwoFingers: two_fingers_edits.rename,
-            HungPlate: plate_edits.rename,
-            BuiltTool: tool_edits.rename,
-            ScalesBench: scales_edits.rename,
-        },
-    ),
-    _row("put-on", scales_commands.PutOn, {ScalesBench: scales_edits.put_on}),
-    _row("shift", scales_commands.Shift, {ScalesBench: scales_edits.shift}),
-    _row("move-scale", scales_commands.MoveScale, {ScalesBench: scales_edits.move_scale}),
-    _row("stand-on", scales_commands.StandOn, {ScalesBench: scales_edits.stand_on}),
-    _row("guess-reading", scales_commands.GuessReading, {ScalesBench: scales_edits.guess_reading}),
-    *(_row(name, kind, {HungPlate: does}) for name, kind, does in plate_edits.PLATE_EDITS),
-    _row("move-fingers", two_finger_commands.MoveFingers, {TwoFingers: two_fingers_edits.move_fingers}),
-    _row("set-friction", two_finger_commands.SetFriction, {TwoFingers: two_fingers_edits.set_friction}),
-    _row("guess-meeting", two_finger_commands.GuessMeeting, {TwoFingers: two_fingers_edits.guess_meeting}),
-    _row("stop-fingers", two_finger_commands.StopFingers, {TwoFingers: two_fingers_edits.stop_fingers}),
+    _row("hang", commands.Hang),
+    _row("move", commands.Move),
+    _row("remove", commands.Remove),
+    _row("set-hold", commands.SetHold),
+    _row("move-pivot", commands.MovePivot),
+    _row("move-finger", commands.MoveFinger),
+    _row("move-reference", commands.MoveReference),
+    _row("measure", commands.Measure),
+    _row("guess", commands.Guess),
+    _row("let-go", commands.LetGo),
+    _row("hold-still", commands.HoldStill),
+    _row("set-view", commands.SetView),
+    _row("set-units", commands.SetUnits),
+    _row("open-build", commands.OpenBuild),
+    _row("hang-on", mobile_commands.HangOn),
+    _row("hang-bar", mobile_commands.HangBar),
+    _row("rehang", mobile_commands.Rehang),
+    _row("slide-bar", mobile_commands.SlideBar),
+    _row("fit-part", tool_commands.FitPart),
+    _row("set-length", tool_commands.SetLength),
+    _row("reweigh", part_commands.Reweigh),
+    _row("rename", part_commands.Rename),
+    _row("put-on", scales_commands.PutOn),
+    _row("shift", scales_commands.Shift),
+    _row("move-scale", scales_commands.MoveScale),
+    _row("stand-on", scales_commands.StandOn),
+    _row("guess-reading", scales_commands.GuessReading),
+    _row("take-blank", plate_commands.TakeBlank),
+    _row("move-pin", plate_commands.MovePin),
+    _row("add-corner", plate_commands.AddCorner),
+    _row("move-corner", plate_commands.MoveCorner),
+    _row("remove-corner", plate_commands.RemoveCorner),
+    _row("cut-hole", plate_commands.CutHole),
+    _row("move-hole", plate_commands.MoveHole),
+    _row("fill-hole", plate_commands.FillHole),
+    _row("set-area-weight", plate_commands.SetAreaWeight),
+    _row("clip-on", plate_commands.ClipOn),
+    _row("move-clip", plate_commands.MoveClip),
+    _row("draw-plumb-line", plate_commands.DrawPlumbLine),
+    _row("rub-out-lines", plate_commands.RubOutLines),
+    _row("move-fingers", two_finger_commands.MoveFingers),
+    _row("set-friction", two_finger_commands.SetFriction),
+    _row("guess-meeting", two_finger_commands.GuessMeeting),
+    _row("stop-fingers", two_finger_commands.StopFingers),
     # The session itself carries these out, from the states it has kept.
     _row("undo", commands.Undo),
     _row("redo", commands.Redo),
@@ -167,6 +96,20 @@ _ROWS = (
 
 COMMANDS: Mapping[str, CommandRow] = MappingProxyType({row.name: row for row in _ROWS})
 """Every command by its name on a tape."""
+
+EDITS_OF: Mapping[str, str] = MappingProxyType(
+    {
+        "HangingBar": "bar_edits.EDITS",
+        "FingerTool": "finger_edits.EDITS",
+        "BuiltTool": "tool_edits.EDITS",
+        "Mobile": "mobile_edits.EDITS",
+        "HungPlate": "plate_edits.EDITS",
+        "ScalesBench": "scales_edits.EDITS",
+        "TwoFingers": "two_fingers_edits.EDITS",
+        "Showing": "shared_edits.HELD_OR_NOT",
+    }
+)
+"""Where it stands what commands do to a bench, by the class of the bench's state: the module, and the table in it."""
 
 _ROW_OF: Mapping[type, CommandRow] = MappingProxyType({row.kind: row for row in _ROWS})
 
@@ -176,8 +119,16 @@ def row_of(command: Command) -> CommandRow:
     return _ROW_OF[type(command)]
 
 
+@cache
+def edits_of(bench: str) -> Mapping[type, Does]:
+    """What commands do to a bench, by the class of the command.  bench: the class of its state."""
+    module, table = EDITS_OF[bench].split(".")
+    edits: Mapping[type, Does] = getattr(import_module(f"lab.simulation.benches.{module}"), table)
+    return edits
+
+
 def carried_out(state: BenchState, command: Edit) -> BenchState | Refused:
     """The bench after a command, or why it stays as it is. Pure."""
-    does = row_of(command).does.get(type(state))
+    does = edits_of(type(state).__name__).get(type(command))
     after: BenchState | Refused = NOT_ON_THIS_BENCH if does is None else does(state, command)
     return after

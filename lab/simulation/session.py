@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from lab.simulation.benches import BenchState
 from lab.simulation.clock import Clock
 from lab.simulation.command_table import carried_out
 from lab.simulation.commands import Command, Edit, Redo, Undo, same_drag
 from lab.simulation.refused import Refused, msg
 
 if TYPE_CHECKING:
+    from lab.simulation.benches import BenchState
     from lab.simulation.tape import Tape  # not loaded where nothing is recorded
 
 NOTHING_TO_UNDO = Refused(template=msg("There is nothing to take back."))

@@ -11,15 +11,18 @@ import json
 import platform
 import sys
 from collections.abc import Mapping
+from typing import TYPE_CHECKING
 
 import numpy
 
 import lab
-from lab.simulation.benches import BenchState
 from lab.simulation.command_table import row_of
 from lab.simulation.commands import Command
 from lab.simulation.records import IS, Json, flat, recorded
 from lab.simulation.refused import Refused
+
+if TYPE_CHECKING:
+    from lab.simulation.benches import BenchState
 
 FORMAT = 1
 """The number of this format. Raise it when an older lab would read a tape wrongly."""

@@ -5,20 +5,22 @@ from __future__ import annotations
 from abc import ABC, abstractmethod
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import ClassVar, Generic, TypeVar
+from typing import TYPE_CHECKING, ClassVar, Generic, TypeVar
 
 from lab.scenes.readings import Readings
 from lab.screens.benches.layout import Areas
 from lab.screens.benches.panel import PanelParts
 from lab.simulation import Command
-from lab.simulation.benches import BenchState
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 from lab.ui.outcomes import WidgetEvent
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
 
-B = TypeVar("B", bound=BenchState)
+if TYPE_CHECKING:
+    from lab.simulation.benches import BenchState
+
+B = TypeVar("B", bound="BenchState")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

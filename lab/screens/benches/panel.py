@@ -9,6 +9,7 @@ from lab.screens.benches.sides import SIDE_NAMES, SIDES
 from lab.simulation import Side
 from lab.ui.look import Look
 from lab.ui.paragraph import natural_width
+from lab.ui.widgets.arrange import Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
 from lab.ui.widgets.widget import Widget
@@ -40,11 +41,12 @@ def action(look: Look, guess: Side | None) -> tuple[Widget, ...]:
     )
 
 
-def view_choice(look: Look, view: View) -> Widget:
-    """How many of the numbers are shown."""
+def view_choice(look: Look, view: View, *, doubt: Widget | None = None) -> Widget:
+    """How many of the numbers are shown.  doubt: the switch beside it, where the bench has one."""
     say = look.words.say
     options = (("plain", say("plain")), ("numbers", say("numbers")), ("all", say("all")))
-    return ChoiceRow(VIEW, say("Show"), options, view, show_name=False)
+    choice = ChoiceRow(VIEW, say("Show"), options, view, show_name=False)
+    return choice if doubt is None else Row((choice, doubt), weights=(1.0, 0.0))
 
 
 def panel_width(look: Look) -> float:

@@ -11,6 +11,7 @@ from lab.outline import Node
 from lab.scenes.readings import Readings
 from lab.screens import top_bar
 from lab.screens.benches.dialogs import Dialogs
+from lab.screens.benches.doubts import DOUBT, switched
 from lab.screens.benches.face import Asked, Face, Stand
 from lab.screens.benches.faces import face_of
 from lab.screens.benches.layout import PICTURE, Pieces, laid_out
@@ -130,6 +131,8 @@ class FreeBuildScreen:
             self._on_bench.focus = _NEXT_FOCUS.get(key, "")
             at_once = LetGo(at_once=True) if key == LET_GO and self._look.reduced_motion else command
             return [Do(command=at_once)]
+        if key == DOUBT:
+            return [Do(command=switched(model.bench.parts))]
         if key == top_bar.BACK:
             return [Back()]
         if key == top_bar.UNITS:

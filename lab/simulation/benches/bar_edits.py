@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import replace
 from itertools import count
+from types import MappingProxyType
 from typing import get_args
 
 from lab import files
 from lab.simulation.benches.bar_builds import hanging_bar_from_build
 from lab.simulation.benches.hanging_bar import MOST_WEIGHTS, HangingBar, Hung
-from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, clamped, is_measured
+from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Hang, Hold, Measure, Move, MovePivot, OpenBuild, Remove, SetHold
 from lab.simulation.refused import Refused, msg
@@ -130,3 +132,18 @@ def _with_weight(state: HangingBar, changed: Hung) -> HangingBar:
 def _touched(state: HangingBar) -> HangingBar:
     """Held level, and the guess taken back: it was about the bar as it was."""
     return replace(state.stilled(), guess=None)
+
+
+EDITS: Mapping[type, Does] = MappingProxyType(
+    {
+        **SHARED,
+        Hang: hang,
+        Move: move,
+        Remove: remove,
+        SetHold: set_hold,
+        MovePivot: move_pivot,
+        Measure: measure,
+        OpenBuild: open_build,
+    }
+)
+"""What it does to this bench, by the class of the command."""

@@ -5,14 +5,18 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from types import MappingProxyType
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from lab.files import Bench, Build
-from lab.simulation.benches import BenchState
 from lab.simulation.benches.bar_builds import build_from_hanging_bar, hanging_bar_from_build, workshop_bar
 from lab.simulation.benches.hanging_bar import HangingBar
+from lab.simulation.benches.plate import HungPlate
+from lab.simulation.benches.plate_builds import build_from_plate, plate_from_build, workshop_plate
 from lab.simulation.benches.poles import hangable
 from lab.simulation.refused import msg
+
+if TYPE_CHECKING:
+    from lab.simulation.benches import BenchState
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,6 +50,15 @@ _KINDS = (
         start=workshop_bar,
         take=lambda build: hanging_bar_from_build(hangable(build)),
         give=build_from_hanging_bar,
+    ),
+    BenchKind(
+        name="plate",
+        title=msg("Hung plate"),
+        note=msg("cut any outline, hang it, draw plumb lines"),
+        state=HungPlate,
+        start=workshop_plate,
+        take=plate_from_build,
+        give=build_from_plate,
     ),
 )
 

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import replace
+from types import MappingProxyType
 
 from lab import files
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.finger_builds import finger_from_build
-from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, clamped, is_measured, measured
+from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, clamped, is_measured, measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Measure, MoveFinger, OpenBuild
 from lab.simulation.refused import Refused
@@ -39,3 +41,14 @@ def open_tool(state: FingerTool, command: OpenBuild) -> FingerTool | Refused:
         return unreadable(faults)
     except UnfitBuildError as unfit:
         return unfit.why
+
+
+EDITS: Mapping[type, Does] = MappingProxyType(
+    {
+        **SHARED,
+        MoveFinger: move_finger,
+        Measure: measure,
+        OpenBuild: open_tool,
+    }
+)
+"""What it does to this bench, by the class of the command."""

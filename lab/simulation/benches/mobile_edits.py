@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import replace
+from types import MappingProxyType
 
 from lab import files
 from lab.simulation.benches.bar_edits import HEAVIEST_KG, NOT_A_WEIGHT, unused_name
 from lab.simulation.benches.hanging_bar import Hung
 from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, MOST_ON_A_BAR, Beam, Mobile, below
 from lab.simulation.benches.mobile_builds import mobile_from_build, tidy
-from lab.simulation.benches.shared_edits import NOT_A_DOUBT, clamped, is_measured
+from lab.simulation.benches.shared_edits import NOT_A_DOUBT, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Measure, OpenBuild, Remove
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
@@ -240,3 +242,19 @@ def _with(state: Mobile, changed: Beam, *, next_id: int | None = None) -> Mobile
 def _touched(state: Mobile) -> Mobile:
     """Held level, and the guess taken back: it was about the mobile as it was."""
     return replace(state.stilled(), guess=None)
+
+
+EDITS: Mapping[type, Does] = MappingProxyType(
+    {
+        **SHARED,
+        Remove: remove,
+        Measure: measure,
+        OpenBuild: open_mobile,
+        HangOn: hang_on,
+        HangBar: hang_bar,
+        Rehang: rehang,
+        SlideBar: slide_bar,
+        Reweigh: reweigh,
+    }
+)
+"""What it does to this bench, by the class of the command."""

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import replace
+from types import MappingProxyType
 
 from lab import files
 from lab.mechanics import MechanicsError, Polygon
@@ -18,7 +20,7 @@ from lab.simulation.benches.plate_builds import (
     rounded_area_weight,
 )
 from lab.simulation.benches.plate_rings import Corner, Ring, in_wood, on_grid, ring_on_grid
-from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, is_measured
+from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Measure, OpenBuild, Remove
 from lab.simulation.part_commands import Rename, Reweigh
@@ -320,19 +322,27 @@ def _touched(state: HungPlate) -> HungPlate:
     return replace(state.stilled(), guess=None, lines=())
 
 
-PLATE_EDITS = (
-    ("take-blank", TakeBlank, take_blank),
-    ("move-pin", MovePin, move_pin),
-    ("add-corner", AddCorner, add_corner),
-    ("move-corner", MoveCorner, move_corner),
-    ("remove-corner", RemoveCorner, remove_corner),
-    ("cut-hole", CutHole, cut_hole),
-    ("move-hole", MoveHole, move_hole),
-    ("fill-hole", FillHole, fill_hole),
-    ("set-area-weight", SetAreaWeight, set_area_weight),
-    ("clip-on", ClipOn, clip_on),
-    ("move-clip", MoveClip, move_clip),
-    ("draw-plumb-line", DrawPlumbLine, draw_plumb_line),
-    ("rub-out-lines", RubOutLines, rub_out_lines),
+EDITS: Mapping[type, Does] = MappingProxyType(
+    {
+        **SHARED,
+        Remove: remove,
+        Measure: measure,
+        OpenBuild: open_plate,
+        Reweigh: reweigh,
+        Rename: rename,
+        TakeBlank: take_blank,
+        MovePin: move_pin,
+        AddCorner: add_corner,
+        MoveCorner: move_corner,
+        RemoveCorner: remove_corner,
+        CutHole: cut_hole,
+        MoveHole: move_hole,
+        FillHole: fill_hole,
+        SetAreaWeight: set_area_weight,
+        ClipOn: clip_on,
+        MoveClip: move_clip,
+        DrawPlumbLine: draw_plumb_line,
+        RubOutLines: rub_out_lines,
+    }
 )
-"""What only a plate is asked: name on tapes, command, what it does."""
+"""What it does to this bench, by the class of the command."""

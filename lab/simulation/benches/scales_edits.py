@@ -7,9 +7,10 @@ tips nothing can be moved until it is set back.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from functools import wraps
+from types import MappingProxyType
 from typing import Any
 
 from lab import files
@@ -19,7 +20,7 @@ from lab.simulation.benches.hanging_bar import Hung
 from lab.simulation.benches.scales import MOST_LOADS, Scale, ScalesBench
 from lab.simulation.benches.scales_builds import SCALE_NAMES, scales_from_build
 from lab.simulation.benches.scales_places import apart, between_m
-from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, clamped, is_measured
+from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Measure, OpenBuild, Remove
 from lab.simulation.part_commands import Rename, Reweigh
@@ -229,3 +230,21 @@ def _with_load(state: ScalesBench, changed: Hung) -> ScalesBench:
 
 def _numbered(scales: list[Scale]) -> tuple[Scale, ...]:
     return tuple(replace(scale, id=number) for number, scale in enumerate(scales, start=1))
+
+
+EDITS: Mapping[type, Does] = MappingProxyType(
+    {
+        **SHARED,
+        Remove: remove,
+        Measure: measure,
+        OpenBuild: open_build,
+        Reweigh: reweigh,
+        Rename: rename,
+        PutOn: put_on,
+        Shift: shift,
+        MoveScale: move_scale,
+        StandOn: stand_on,
+        GuessReading: guess_reading,
+    }
+)
+"""What it does to this bench, by the class of the command."""

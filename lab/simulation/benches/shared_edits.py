@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable, Mapping
 from dataclasses import Field, replace
+from types import MappingProxyType
 from typing import Any, ClassVar, Protocol, Self, TypeVar, get_args
 
 from lab.files import UNITS, View
@@ -39,6 +41,9 @@ class OnBench(LetsGo, Protocol):
 B = TypeVar("B", bound=OnBench)
 Loose = TypeVar("Loose", bound=LetsGo)
 
+
+Does = Callable[[Any, Any], Any]
+"""What a command does to a bench: a pure function of the state and the command; the next state, or a Refused."""
 
 NOT_A_PLACE = Refused(template=msg("That is not a place on the bench, so nothing was moved."))
 NOT_A_SIDE = Refused(template=msg("A guess is left, level or right."))
@@ -97,3 +102,18 @@ def set_view(state: B, command: SetView) -> B | Refused:
 def set_units(state: B, command: SetUnits) -> B | Refused:
     """Only what is shown changes."""
     return replace(state, units=command.units) if command.units in UNITS else NOT_UNITS
+
+
+HELD_OR_NOT: Mapping[type, Does] = MappingProxyType({LetGo: let_go, HoldStill: hold_still})
+"""What can be asked even of a scene that is only shown."""
+
+SHARED: Mapping[type, Does] = MappingProxyType(
+    {
+        **HELD_OR_NOT,
+        MoveReference: move_reference,
+        Guess: guess,
+        SetView: set_view,
+        SetUnits: set_units,
+    }
+)
+"""What every bench of free build does alike."""

@@ -12,14 +12,15 @@ from lab import files
 from lab.mechanics import Box, Cylinder, MechanicsError, Part, Rectangle, Rod, Shape, extent_m, pad_body
 from lab.simulation.benches.bar_edits import HEAVIEST_KG, NOT_A_HOLD, unused_name
 from lab.simulation.benches.finger_builds import lie_of, span_m
+from lab.simulation.benches.finger_edits import measure, move_finger
 from lab.simulation.benches.poles import is_pole
-from lab.simulation.benches.shared_edits import NOT_A_PLACE, clamped
+from lab.simulation.benches.shared_edits import NOT_A_PLACE, SHARED, Does, clamped
 from lab.simulation.benches.tool import MOST_PARTS, BuiltTool, handle_index
 from lab.simulation.benches.tool_builds import tool_from_build
 from lab.simulation.benches.tool_parts import KINDS
 from lab.simulation.benches.tool_places import held_together, places_m, touches
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
-from lab.simulation.commands import Hang, Hold, Move, OpenBuild, Remove, SetHold
+from lab.simulation.commands import Hang, Hold, Measure, Move, MoveFinger, OpenBuild, Remove, SetHold
 from lab.simulation.part_commands import Rename, Reweigh
 from lab.simulation.refused import Refused, msg
 from lab.simulation.tool_commands import FitPart, SetLength
@@ -218,3 +219,22 @@ def _rebuilt(
         reference_m=clamped(state.reference_m, ends_m),
         guess=None,
     )
+
+
+EDITS: Mapping[type, Does] = MappingProxyType(
+    {
+        **SHARED,
+        Hang: hang,
+        Move: move,
+        Remove: remove,
+        SetHold: set_hold,
+        MoveFinger: move_finger,
+        Measure: measure,
+        OpenBuild: open_build,
+        FitPart: fit,
+        SetLength: set_length,
+        Reweigh: reweigh,
+        Rename: rename,
+    }
+)
+"""What it does to this bench, by the class of the command."""

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import replace
+from types import MappingProxyType
 
 from lab import files
 from lab.mechanics import Friction, Part, extent_m
 from lab.simulation.benches.bar_edits import HEAVIEST_KG, NO_SUCH_WEIGHT, NOT_A_WEIGHT, unused_name
-from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, clamped, is_measured
+from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.two_fingers import Piece, TwoFingers
 from lab.simulation.benches.two_fingers_builds import MOST_PIECES, kept_apart_m, two_fingers_from_build
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
@@ -199,3 +201,22 @@ def _with_part(state: TwoFingers, piece: Piece, part: Part) -> TwoFingers:
 def _touched(state: TwoFingers) -> TwoFingers:
     """Held, and what was guessed taken back: it was about the body as it was."""
     return replace(state.stilled(), guess=None, meeting_guess_m=None)
+
+
+EDITS: Mapping[type, Does] = MappingProxyType(
+    {
+        **SHARED,
+        Hang: add_weight,
+        Move: move,
+        Remove: remove,
+        Measure: measure,
+        OpenBuild: open_build,
+        Reweigh: reweigh,
+        Rename: rename,
+        MoveFingers: move_fingers,
+        SetFriction: set_friction,
+        GuessMeeting: guess_meeting,
+        StopFingers: stop_fingers,
+    }
+)
+"""What it does to this bench, by the class of the command."""

@@ -8,6 +8,7 @@ import pytest
 from lab.mechanics import Box, Cylinder, Point, Rectangle, Rod
 from lab.simulation import COMMANDS, Command, Hang, LetGo, Move, MovePivot, Undo, workshop_bar
 from lab.simulation.benches import BenchState
+from lab.simulation.command_table import EDITS_OF, edits_of
 from lab.simulation.commands import same_drag
 from lab.simulation.records import RecordError, flat, from_record, recorded
 
@@ -17,8 +18,12 @@ def test_the_table_has_each_command_of_the_union_once():
 
 
 def test_every_command_but_undo_and_redo_does_something_to_some_bench():
-    idle = {name for name, row in COMMANDS.items() if not row.does}
-    assert idle == {"undo", "redo"}
+    done = {kind for bench in EDITS_OF for kind in edits_of(bench)}
+    assert {name for name, row in COMMANDS.items() if row.kind not in done} == {"undo", "redo"}
+
+
+def test_every_bench_has_its_edits():
+    assert set(EDITS_OF) == {state.__name__ for state in get_args(BenchState)}
 
 
 @pytest.mark.parametrize("command", [Hang(0.1, 0.3, "clamped", "0x1p+0"), Move(1, 0.1, joins=True), Undo(), LetGo()])

@@ -5,6 +5,7 @@ from __future__ import annotations
 from lab.scenes.hanging_view import HangingView
 from lab.scenes.rows import HIGH, NECK
 from lab.scenes.weights import brass_rect, draw_brass
+from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
 from lab.screens.benches.hanging_bar.keys import TRAY_KG, tray_key
 from lab.screens.benches.hanging_bar.words import (
     GOING,
@@ -36,7 +37,7 @@ def panel_parts(view: HangingView, *, tables: bool, armed: str) -> PanelParts:
         action=action(view.look, view.bench.guess) if view.bench.held else _after(view),
         # While it swings or lies tilted nothing is hung: the room is for what happened.
         tray=(_tray(view, armed),) if view.bench.held else (),
-        view=(view_choice(view.look, view.bench.view),),
+        view=(view_choice(view.look, view.bench.view, doubt=doubt_switch(view.look, view.bench.parts)),),
     )
 
 
@@ -79,7 +80,9 @@ def _quotient(view: HangingView) -> Widget:
         moment=readings.moment(total.moment_kg_m[0]),
         weight=readings.weight(total.mass_kg),
     )
-    place = words.say("balances at {place}", place=readings.length_with_unit(total.balance_point_m[0]))
+    parts = view.bench.parts
+    at = place_with_doubt(view.look, readings, parts, total.balance_point_m[0])
+    place = words.say("balances at {place}", place=at)
     children: list[Widget] = [
         Row(
             (
@@ -95,6 +98,7 @@ def _quotient(view: HangingView) -> Widget:
             "{arm} from the reference line at {line}", arm=arm, line=readings.length_with_unit(total.reference_m[0])
         )
         children.append(Label("quotient-from", text, style="small", color="soft"))
+    children += doubt_lines(view.look, parts)
     return Panel("balance", children=(Column(tuple(children), gap=0),), fill="paper", pad=8, round=True)
 
 
