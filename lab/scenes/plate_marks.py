@@ -115,7 +115,7 @@ def draw_crossing(canvas: Canvas, view: PlateView, stage: PlateStage, board: Lab
     radius = sizes.px(CROSSING_PX) if not view.outcome_shown else sizes.px(BALANCE_PX + 5)
     canvas.circle(at, radius, outline=theme.ink, width=sizes.stroke)
     board.keep_clear([Rect(at[0] - radius, at[1] - radius, 2 * radius, 2 * radius)])
-    if not view.outcome_shown and not view.bench.moving:
+    if not view.outcome_shown and not view.bench.moving and not stage.tight:
         text = view.look.words.say("the lines cross here")
         board.place(text, _round_about(at, radius + sizes.px(6)), size=sizes.text("small"), color=theme.ink, bold=True,
                     ground=theme.panel)  # fmt: skip
@@ -129,7 +129,7 @@ def draw_balance(canvas: Canvas, view: PlateView, stage: PlateStage, board: Labe
     radius = sizes.px(BALANCE_PX)
     draw_quartered(canvas, view.look, at, radius, view.angle_rad)
     board.keep_clear([Rect(at[0] - radius, at[1] - radius, 2 * radius, 2 * radius)])
-    if view.bench.moving:
+    if view.bench.moving or stage.tight:
         return  # its words would sweep over all that is read
     length = view.readings.length_with_unit
     text = say("balances at {along} along, {up} up", along=length(along), up=length(up))

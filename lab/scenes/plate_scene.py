@@ -54,6 +54,7 @@ def _draw_bench(canvas: Canvas, view: PlateView, stage: PlateStage) -> None:
     _draw_rule(canvas, view, stage, board)
     for clip in view.bench.clips:
         _draw_clip(canvas, view, stage, clip)
+        board.keep_clear([_round(stage.px(view, (clip.at_m, clip.up_m)), stage.clip_radius_px(clip.mass_kg))])
     if not view.bench.held:
         draw_plumb_bob(canvas, view, stage)
     if view.bench.held:
@@ -62,7 +63,7 @@ def _draw_bench(canvas: Canvas, view: PlateView, stage: PlateStage) -> None:
     if view.outcome_shown:
         draw_balance(canvas, view, stage, board)
     draw_crossing(canvas, view, stage, board)
-    if view.numbers and not view.bench.moving:
+    if view.numbers and not view.bench.moving and not stage.tight:
         name_pin(view, stage, board)
     if view.ghost is not None:
         _draw_ghost(canvas, view, stage, view.ghost)
@@ -78,7 +79,7 @@ def _draw_rail(canvas: Canvas, view: PlateView, stage: PlateStage, board: LabelB
 
 def _draw_rule(canvas: Canvas, view: PlateView, stage: PlateStage, board: LabelBoard) -> None:
     """The boxwood rule below, its marks plumb under the held plate; left out where a strip covers it."""
-    if view.foot_px:
+    if view.foot_px or stage.tight:
         return
     look, rule, camera = view.look, stage.rule, stage.camera
     cap = look.sizes.px(30)
@@ -142,7 +143,8 @@ def _draw_clip(canvas: Canvas, view: PlateView, stage: PlateStage, clip: Clip) -
     at = stage.px(view, (clip.at_m, clip.up_m))
     radius = stage.clip_radius_px(clip.mass_kg)
     picked = key in (view.picked, view.row)
-    draw_disc_weight(canvas, view.look, at, radius, view.readings.stamp(clip.mass_kg), picked=picked)
+    stamp = "" if stage.tight else view.readings.stamp(clip.mass_kg)
+    draw_disc_weight(canvas, view.look, at, radius, stamp, picked=picked)
 
 
 def draw_disc_weight(

@@ -22,8 +22,10 @@ PIN, REFERENCE, CROSSING = "pin", "reference", "crossing"
 CORNER, EDGE, HOLE, CLIP = "corner-", "edge-", "hole-", "clip-"
 TURNING = msg("Turning areas about the pin, as held")
 
-RAIL_PX, RULE_PX = 44.0, 30.0
-"""Rows for the rail above and the rule below, in design pixels."""
+RAIL_PX, RULE_PX, STRIP_PX = 44.0, 30.0, 74.0
+"""Rows for the rail above, the rule below and a strip of one row in its place, in design pixels."""
+TIGHT_PX = 120.0
+"""Under this height for the plate, in design pixels, nothing is written beside it."""
 USUAL_SHARE = 0.78
 """How much of the picture's height or width a plate takes where its swing leaves room."""
 SCALE_STEP = 1.08
@@ -32,6 +34,7 @@ SLACK_SWING = 1.03
 """Room for the first swing, as a share of what it should take."""
 SWEEP_STEPS = 20
 SIDE_OF_100_G_PX = 30.0
+"""How wide a weight of 100 g is drawn, in design pixels."""
 HOLE_RADIUS_M = 0.03
 """Of a new hole."""
 
@@ -74,7 +77,7 @@ class PlateView:
         """Where the fixed things of the picture lie in a rectangle."""
         bench = self.laid_for or self.bench
         still = replace(bench, swing=HELD, fall=None, held=True, guess=None, lines=(), reference_m=0.0, view="plain")
-        return _stage_for(still, rect, self.look)
+        return _stage_for(still, rect, self.look, self.foot_px)
 
     def place_m(self, place_m: tuple[float, float]) -> tuple[float, float]:
         """Where a place of the plate has come to."""
@@ -86,13 +89,16 @@ class PlateView:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlateStage:
-    """Where the fixed things of the picture lie.  rail: the steel bar overhead.  rule: the boxwood below."""
+    """Where the fixed things of the picture lie.  rail: the steel bar overhead.  rule: the boxwood below.
+    tight: there is hardly room for the plate itself, and none for words or a rule.
+    """
 
     frame: Rect
     camera: Camera
     rail: Rect
     rule: Rect
     clip_px_per_cbrt: float
+    tight: bool = False
 
     def px(self, view: PlateView, place_m: tuple[float, float]) -> Point:
         """The pixel of a place of the plate now."""
@@ -134,13 +140,15 @@ def settled_sum(bench: HungPlate) -> MomentSum:
 
 
 @lru_cache(maxsize=16)
-def _stage_for(bench: HungPlate, frame: Rect, look: Look) -> PlateStage:
+def _stage_for(bench: HungPlate, frame: Rect, look: Look, foot_px: float) -> PlateStage:
     sizes = look.sizes
     # With large text the strip lies below the picture, and the rule needs height for its numbers.
     rule_h = max(sizes.px(RULE_PX), sizes.text("small") * 1.25 + sizes.px(12))
     rail_h, margin = sizes.px(RAIL_PX), sizes.px(18)
     room = Rect(frame.x + margin, frame.y + rail_h, max(frame.w - 2 * margin, 20.0), 0.0)
-    room = Rect(room.x, room.y, room.w, max(frame.h - rail_h - rule_h - margin, 20.0))
+    # A strip of one row is as high as the rule with its margins: when it comes nothing moves.
+    foot = max(rule_h + margin, foot_px, sizes.px(STRIP_PX)) + sizes.px(6)
+    room = Rect(room.x, room.y, room.w, max(frame.h - rail_h - foot, 20.0))
     plate, sweep = _bounds_m(bench.outline_m), _sweep_m(bench)
     usual = USUAL_SHARE * min(room.w / plate[2], room.h / plate[3])
     fitting = min(room.w / sweep[2], room.h / sweep[3])
@@ -154,7 +162,8 @@ def _stage_for(bench: HungPlate, frame: Rect, look: Look) -> PlateStage:
     rule = Rect(frame.x + margin, frame.bottom - rule_h - sizes.px(6), max(frame.w - 2 * margin, 20.0), rule_h)
     per_cbrt = SIDE_OF_100_G_PX * sizes.unit * (1.0 + 0.3 * (sizes.text_scale - 1.0)) / float(0.1 ** (1 / 3))
     camera = Camera(px_per_m=px_per_m, origin=(round(x), round(y)))
-    return PlateStage(frame=frame, camera=camera, rail=rail, rule=rule, clip_px_per_cbrt=per_cbrt)
+    tight = room.h < sizes.px(TIGHT_PX)
+    return PlateStage(frame=frame, camera=camera, rail=rail, rule=rule, clip_px_per_cbrt=per_cbrt, tight=tight)
 
 
 def _stepped(scale: float) -> float:
