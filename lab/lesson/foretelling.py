@@ -66,7 +66,7 @@ def foretelling(asked: Asked, contrast: Contrast | None) -> Foretelling | None:
     if isinstance(asked.form, Choice):
         if not isinstance(outcome, str):
             return None
-        return Foretelling(prompt=message(_CHOICE), form=asked.form, truth=outcome)
+        return Foretelling(prompt=message(_CHOICES.get(asked.kind, _CHOICE)), form=asked.form, truth=outcome)
     beside = _beside(_first(outcome), _first(was), within=ALIKE_SHARE * (asked.tolerance or 0.0))
     prompt, texts = _words(asked)
     return Foretelling(prompt=prompt, form=_form(texts), truth=beside)
@@ -74,6 +74,8 @@ def foretelling(asked: Asked, contrast: Contrast | None) -> Foretelling | None:
 
 _SIDE = msg("Which end goes down then, if any?")
 _CHOICE = msg("What would it be then?")
+_CHOICES: dict[str, str] = {"attitude": msg("How would it hang then?"), "tank": msg("Which would it be then?")}
+"""By the kind of question."""
 _PLACE_TEXTS: dict[Beside, str] = {
     "less": msg("farther left"),
     "same": msg("the same place"),

@@ -178,7 +178,7 @@ PLACE_WAYS: tuple[Way[Situation, float], ...] = (
     Way(
         name="reference_slip",
         predict=reference_slip,
-        sentence=msg("{place} is right if you measure from the middle. Here the line starts elsewhere."),
+        sentence=msg("{place} is right if you measure from the middle. Here it is read on the rule."),
     ),
     Way(
         name="all_arms_positive",

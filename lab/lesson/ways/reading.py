@@ -117,7 +117,7 @@ READING_WAYS: tuple[Way[OnScales, Readings], ...] = (
     Way(
         name="nearest_carries",
         predict=nearest_carries,
-        sentence=msg("{given} puts each weight on its nearest scale. The others carry a share of it too."),
+        sentence=msg("{given} puts each weight on its nearest scale alone. Every scale has a share in it."),
     ),
     Way(
         name="bar_left_out",

@@ -1,11 +1,32 @@
 """What is said of the changed scene before it is shown: asked, understood, kept."""
 
+from pathlib import Path
+
 import pytest
 
 from lab.files import read_build_text
-from lab.lesson import Answered, Foresee, Give, LockIn, Next, Refusal, Set, Sure, Watched, ask, explain, start, step
+from lab.lesson import (
+    Answered,
+    Foresee,
+    Give,
+    LockIn,
+    Next,
+    Refusal,
+    Set,
+    Sure,
+    Watched,
+    ask,
+    explain,
+    read_lesson,
+    render,
+    start,
+    step,
+)
 from lab.lesson.foretelling import foretelling
 from lab.mechanics import turn_about
+from lab.outline.words import Words
+
+KINDS = Path(__file__).parent / "kinds"
 
 
 def explained(lesson, *, index=0):
@@ -72,3 +93,17 @@ def test_the_next_question_begins_with_nothing_foreseen(lesson):
 def test_what_is_no_option_is_a_mistake_of_the_program(lesson):
     with pytest.raises(TypeError, match="left"):
         step(explained(lesson), Foresee(key="left", given="left"))
+
+
+@pytest.mark.parametrize(
+    ("name", "prompt"),
+    [
+        ("hung-glider", "How would it hang then?"),
+        ("drone-tanks", "Which would it be then?"),
+        ("steady-glider", "What would it be then?"),
+    ],
+)
+def test_a_choice_is_asked_for_again_in_words_of_its_kind(name, prompt):
+    asked = ask(read_lesson(KINDS / f"{name}.toml"), 0, seed=1)
+    said = foretelling(asked, explain(asked, asked.truth).contrast)
+    assert render(said.prompt, Words(), asked.units) == prompt
