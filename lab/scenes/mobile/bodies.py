@@ -35,7 +35,7 @@ def draw_bar(canvas: Canvas, view: MobileView, stage: MobileStage, beam: Beam, r
 
     def make(body: Canvas) -> None:
         at = (margin + pin, middle - down)
-        spread = sizes.px(BAIL_PX) * max(stage.shrunk, 0.5)
+        spread = sizes.px(BAIL_PX) * max(stage.shrunk[0], 0.5)
         edge = theme.ink if picked else theme.brass_edge
         for side in (-1, 1):
             foot = (min(max(at[0] + side * spread, margin + 2), margin + wide - 2), middle)

@@ -67,6 +67,18 @@ def name_bars(view: MobileView, stage: MobileStage, pose: Pose, board: LabelBoar
         board.place(name, spots, size=sizes.text("small"), color=look.theme.soft)
 
 
+def say_held(view: MobileView, stage: MobileStage, board: LabelBoard) -> None:
+    """Beside the topmost ring: that it may not turn."""
+    sizes, (x, y) = view.look.sizes, stage.top
+    gap, over = sizes.px(12), y - sizes.px(16)
+    spots: list[Spot] = [
+        ((x - gap, y), "right middle"),
+        ((x + gap, y), "left middle"),
+        ((x - gap, over), "right middle"),
+    ]
+    board.place(view.look.words.say("held"), spots, size=sizes.text("small"), color=view.look.theme.soft)
+
+
 def write_carried(view: MobileView, pose: Pose, board: LabelBoard) -> None:
     """Beside each bar's cord, what it holds: the weight that the bar above feels there."""
     sizes = view.look.sizes

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from lab.scenes.labels import LabelBoard
 from lab.scenes.marks import DASH_DOT
 from lab.scenes.mobile.bodies import draw_bar, draw_cord, draw_load, draw_ring
-from lab.scenes.mobile.marks import draw_balance, label_loads, name_bars, write_carried
+from lab.scenes.mobile.marks import draw_balance, label_loads, name_bars, say_held, write_carried
 from lab.scenes.mobile.stage import MobileStage, Pose, on_bar, pose_of, size_of, stage_of
 from lab.scenes.mobile.view import BAR, HOOK, REFERENCE, WEIGHT, Ghost, MobileView
 from lab.ui.canvas import Canvas
@@ -36,13 +36,17 @@ def _draw(canvas: Canvas, view: MobileView, stage: MobileStage, pose: Pose) -> N
         draw_bar(canvas, view, stage, beam, pose.rings[beam.id], pose.angles_rad[beam.id])
     for beam in view.bench.beams:
         draw_ring(canvas, view.look, pose.rings[beam.id], held=view.bench.held)
+    place = carried_place(view, pose)
+    if place is not None:
+        board.keep_clear([_plate(canvas, view, stage, *place)])
     label_loads(view, pose, board, _draw_hung(canvas, view, pose))
     if view.told:
         draw_balance(canvas, view, stage, pose, board)
         write_carried(view, pose, board)
+    if view.bench.held:
+        say_held(view, stage, board)
     if view.numbers:
         name_bars(view, stage, pose, board)
-    place = carried_place(view, stage, pose)
     if place is not None:
         _draw_plate(canvas, view, stage, *place)
     if view.ghost is not None and view.ghost.pointer is not None:
@@ -128,7 +132,7 @@ def _draw_reference(canvas: Canvas, view: MobileView, stage: MobileStage, board:
     for side in (-1, 1):
         canvas.polygon([(x + side * tip, y), (x + side * back, y - half), (x + side * back, y + half)], fill=color)
     board.keep_clear([knob, Rect(x - 2, knob.bottom, 4, foot - knob.bottom)])
-    gap, low = sizes.px(5), stage.rail.bottom + sizes.px(4)
+    gap, low = radius + sizes.px(5), stage.rail.bottom + sizes.px(3)
     board.place(
         view.look.words.say("reference line"),
         [((x + gap, low), "left top"), ((x - gap, low), "right top")],
@@ -137,7 +141,7 @@ def _draw_reference(canvas: Canvas, view: MobileView, stage: MobileStage, board:
     )
 
 
-def carried_place(view: MobileView, stage: MobileStage, pose: Pose) -> tuple[Point, float] | None:
+def carried_place(view: MobileView, pose: Pose) -> tuple[Point, float] | None:
     """Where a thing that is carried hangs now: the pixel, and the place on its bar. None where nothing is."""
     bench = view.bench
     for beam in bench.beams:
@@ -151,16 +155,20 @@ def carried_place(view: MobileView, stage: MobileStage, pose: Pose) -> tuple[Poi
     return None
 
 
-def _draw_plate(canvas: Canvas, view: MobileView, stage: MobileStage, at: Point, place_m: float) -> None:
-    """The place of what is just being carried, over the bar."""
-    look, sizes = view.look, view.look.sizes
-    text = view.readings.length_with_unit(place_m)
+def _plate(canvas: Canvas, view: MobileView, stage: MobileStage, at: Point, place_m: float) -> Rect:
+    """Where the plate with the place of what is just being carried lies: over the bar, within the picture."""
+    sizes, text = view.look.sizes, view.readings.length_with_unit(place_m)
     wide, high = canvas.text_size(text, size=sizes.text("body"), bold=True)
     wide, high = wide + sizes.px(16), high + sizes.px(4)
     x = min(max(at[0] - wide / 2, stage.frame.x + 4), stage.frame.right - wide - 4)
-    plate = Rect(x, at[1] - sizes.px(14) - high, wide, high)
+    return Rect(x, at[1] - sizes.px(14) - high, wide, high)
+
+
+def _draw_plate(canvas: Canvas, view: MobileView, stage: MobileStage, at: Point, place_m: float) -> None:
+    look, sizes, plate = view.look, view.look.sizes, _plate(canvas, view, stage, at, place_m)
     canvas.box(plate, fill=look.theme.held_fill, outline=look.theme.ink, width=sizes.px(1), radius=sizes.px(6))
-    canvas.text(text, plate.center, size=sizes.text("body"), color=look.theme.ink, bold=True, anchor="center middle")
+    text, size = view.readings.length_with_unit(place_m), sizes.text("body")
+    canvas.text(text, plate.center, size=size, color=look.theme.ink, bold=True, anchor="center middle")
 
 
 def _draw_ghost(canvas: Canvas, view: MobileView, stage: MobileStage, ghost: Ghost, at: Point) -> None:
@@ -171,7 +179,7 @@ def _draw_ghost(canvas: Canvas, view: MobileView, stage: MobileStage, ghost: Gho
         plank = Rect(at[0] - wide / 2, at[1] - half, wide, 2 * half)
         canvas.box(plank, fill=theme.wood, outline=theme.wood_edge, width=view.look.sizes.stroke, radius=4)
         return
-    wide, high = size_of(view.look, ghost.mass_kg, ghost.look, stage.shrunk)
+    wide, high = size_of(view.look, ghost.mass_kg, ghost.look, stage.shrunk[0])
     box = Rect(at[0] - wide / 2, at[1] - high / 2, wide, high)
     draw_load(canvas, view.look, ghost.look, box, view.readings.stamp(ghost.mass_kg), faint=True)
 

@@ -19,18 +19,12 @@ SIDE_OF_100_G_PX = 36.0
 CORD_PX, GAP_PX, HALF_BAR_PX, RAIL_PX, TOP_CORD_PX = 24.0, 5.0, 6.0, 12.0, 30.0
 MOST_PX_PER_M = 1150.0
 """A short mobile isn't drawn larger than this, times the unit: its brass would look lost on it."""
-SHRUNK = (
-    (1.0, 1.0),
-    (1.0, 0.85),
-    (0.9, 0.8),
-    (0.9, 0.7),
-    (0.8, 0.65),
-    (0.7, 0.6),
-    (0.6, 0.5),
-    (0.5, 0.42),
-    (0.4, 0.36),
-)
-"""How far a picture may shrink until all fits: along, and all else."""
+FITS = (
+    (1.0, 1.5, 2.8), (1.0, 1.4, 2.2), (1.0, 1.25, 1.7), (1.0, 1.1, 1.3), (1.0, 1.0, 1.0), (1.0, 0.85, 0.85),
+    (0.9, 0.8, 0.8), (0.9, 0.7, 0.7), (0.8, 0.65, 0.65), (0.7, 0.6, 0.6), (0.6, 0.5, 0.5), (0.5, 0.42, 0.42),
+    (0.4, 0.36, 0.36),
+)  # fmt: skip
+"""How a picture grows or shrinks until it fills its height and all fits: lengths along, bodies, cords."""
 WIDE, HIGH = {"gull": 2.3, "float": 0.95}, {"gull": 0.95, "float": 1.15}
 BRASS_HIGH = 1.14
 """Width and height of bodies as shares of the side of a brass weight that weighs the same."""
@@ -38,7 +32,7 @@ BRASS_HIGH = 1.14
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MobileStage:
-    """Where the fixed things lie. shrunk: how small all but lengths along are drawn, 1 as usual.
+    """Where the fixed things lie. shrunk: how large bodies and cords are drawn, 1 as usual.
 
     top: the topmost ring.
     """
@@ -48,7 +42,7 @@ class MobileStage:
     top: Point
     sizing: Sizing
     drops_px: Mapping[int, float]
-    shrunk: float
+    shrunk: tuple[float, float]
     reach: Rect
 
     def x_px(self, bench: Mobile, along_m: float) -> float:
@@ -99,26 +93,27 @@ def stage_of(view: MobileView, rect: Rect) -> MobileStage:
 def _stage(bench: Mobile, frame: Rect, look: Look, foot_px: float) -> MobileStage:
     sizes = look.sizes
     rail = Rect(frame.x + sizes.px(24), frame.y + sizes.px(22), frame.w - sizes.px(48), sizes.px(RAIL_PX))
-    top_y = rail.bottom + sizes.px(TOP_CORD_PX)
-    room = max(frame.bottom - foot_px - sizes.px(14) - top_y, 1.0)
+    room = max(frame.bottom - foot_px - sizes.px(14) - rail.bottom, 1.0)
     left_m, right_m = bench.reach_m
-    margin = sizes.px(34)
+    bodies = [body_size(look, each, FITS[0][1])[0] for beam in bench.beams for each in beam.weights]
+    margin = max(bodies, default=0.0) / 2 + sizes.px(14)
     fitting = min(max(frame.w - 2 * margin, 40.0) / (right_m - left_m), MOST_PX_PER_M * sizes.unit)
-    for along, other in SHRUNK:
-        sizing = _sizing(bench, look, along * fitting, other)
+    for along, other, cords in FITS:
+        sizing = _sizing(bench, look, along * fitting, (other, cords))
         found = arranged(bench, sizing)
-        if found.height + _fall_m(bench) * sizing.px_per_m <= room:
+        cord = _top_cord(bench, look, sizing)
+        if cord + found.height + _fall_m(bench) * sizing.px_per_m <= room:
             break
     middle_m = (left_m + right_m) / 2
     x = frame.x + frame.w / 2 + (bench.top_at_m - middle_m) * sizing.px_per_m
     return MobileStage(
         frame=frame,
         rail=rail,
-        top=(x, top_y),
+        top=(x, rail.bottom + cord),
         sizing=sizing,
         drops_px=found.drops_px,
-        shrunk=other,
-        reach=_around(found, (x, top_y)),
+        shrunk=(other, cords),
+        reach=_around(found, (x, rail.bottom + cord)),
     )
 
 
@@ -138,6 +133,13 @@ def _rehung(bench: Mobile, laid: MobileStage, look: Look) -> MobileStage:
     )
 
 
+def _top_cord(bench: Mobile, look: Look, sizing: Sizing) -> float:
+    """Long enough for neither end of the topmost bar to rise in front of the rail."""
+    top = bench.beams[0]
+    rise_m = max(top.pin_m, top.length_m - top.pin_m) * sin(STOP_RAD) - top.pin_up_m * cos(STOP_RAD)
+    return max(look.sizes.px(TOP_CORD_PX), rise_m * sizing.px_per_m + look.sizes.px(16))
+
+
 def _around(found: Arrangement, top: Point) -> Rect:
     whole = found.boxes[0]
     for box in found.boxes[1:]:
@@ -145,14 +147,15 @@ def _around(found: Arrangement, top: Point) -> Rect:
     return Rect(whole.x + top[0], whole.y + top[1], whole.w, whole.h)
 
 
-def _sizing(bench: Mobile, look: Look, px_per_m: float, shrunk: float) -> Sizing:
+def _sizing(bench: Mobile, look: Look, px_per_m: float, shrunk: tuple[float, float]) -> Sizing:
+    bodies, cords = shrunk
     sizes = look.sizes
     return Sizing(
         px_per_m=px_per_m,
         gap=sizes.px(GAP_PX),
-        cord=sizes.px(CORD_PX) * shrunk,
-        half_bar=sizes.px(HALF_BAR_PX) * max(shrunk, 0.6),
-        bodies={each.id: body_size(look, each, shrunk) for beam in bench.beams for each in beam.weights},
+        cord=sizes.px(CORD_PX) * cords,
+        half_bar=sizes.px(HALF_BAR_PX) * min(max(bodies, 0.6), 1.25),
+        bodies={each.id: body_size(look, each, bodies) for beam in bench.beams for each in beam.weights},
     )
 
 

@@ -1,0 +1,1 @@
+"""The stack of beams in free build."""

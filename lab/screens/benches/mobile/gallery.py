@@ -1,0 +1,106 @@
+"""The states of the mobile that are looked over: every one a picture of free build."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
+
+from lab.outline.words import msg
+from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
+from lab.screens.screen import BuildModel
+from lab.simulation import Command, LetGo, Session
+from lab.simulation.benches import Mobile
+from lab.simulation.benches.mobile_builds import workshop_mobile
+from lab.simulation.commands import Measure
+from lab.simulation.mobile_commands import HangBar, HangOn, Rehang
+from lab.ui.look import Look
+
+LEVEL = (Rehang(6, 2, 0.21), Rehang(4, 1, 0.16))
+"""What balances the starting mobile."""
+
+DEEPER = (
+    Rehang(3, 2, 0.31), HangBar(3, 0.26, 0.02, 0.05), HangBar(9, 0.22, 0.015, 0.21), HangBar(10, 0.2, 0.015, 0.04),
+    HangOn(11, 0.02, 0.02, look="gull", name="gull 3"), HangOn(11, 0.05, 0.18), HangOn(10, 0.04, 0.2, look="float"),
+    HangOn(9, 0.05, 0.02),
+)  # fmt: skip
+"""As many levels as there may be."""
+
+CROWDED = (
+    HangBar(1, 0.36, 0.03, 0.32), HangBar(2, 0.2, 0.015, 0.30), HangBar(2, 0.2, 0.015, 0.12),
+    HangBar(3, 0.2, 0.015, 0.1),
+    HangBar(9, 0.2, 0.015, 0.02), HangBar(9, 0.2, 0.015, 0.33), HangOn(10, 0.02, 0.02), HangOn(10, 0.2, 0.03),
+    HangOn(11, 0.03, 0.18, look="gull"), HangOn(12, 0.04, 0.1, look="float"), HangOn(13, 0.05, 0.01),
+    HangOn(14, 0.5, 0.2), HangOn(1, 0.03, 0.58, look="gull"), HangOn(1, 0.05, 0.59), HangOn(1, 0.05, 0.6),
+)  # fmt: skip
+"""Bars that hang wider than they stand apart, and weights upon one another."""
+
+
+def entries() -> Iterator[tuple[str, Entry]]:
+    """Name and entry of each state."""
+    for name, (says, made) in STATES.items():
+        yield f"build-mobile-{name}", Entry(says, lambda look, made=made: _build(look, made()))  # type: ignore[misc]
+    for name, key, says in PRESSED:
+        yield (
+            f"build-mobile-{name}",
+            Entry(says, lambda look, key=key: press(_build(look, workshop_mobile()), key)),  # type: ignore[misc]
+        )
+
+
+def _build(look: Look, bench: Mobile) -> Drawn:
+    from lab.screens.benches.screen import FreeBuildScreen
+
+    model = BuildModel(setting=SETTING, bench=bench, previous=bench, can_undo=True)
+    return shown(FreeBuildScreen(look), model)
+
+
+def after(bench: Mobile, *commands: Command) -> Mobile:
+    """The bench after commands."""
+    session = Session(bench)
+    for command in commands:
+        session.do(command)
+    state = session.state
+    return state if isinstance(state, Mobile) else bench
+
+
+def swinging() -> Mobile:
+    """Half a second after it was let go."""
+    bench = replace(workshop_mobile(), view="numbers", guess="left").released()
+    for _ in range(100):
+        bench = bench.ticked()
+    return bench
+
+
+STATES: Mapping[str, tuple[str, Callable[[], Mobile]]] = {
+    "held": (msg("a mobile, held"), workshop_mobile),
+    "all": (msg("a mobile, every number shown"), lambda: replace(workshop_mobile(), view="all", reference_m=0.1)),
+    "swinging": (msg("a mobile on its way"), swinging),
+    "plain-settled": (msg("a mobile at rest, in words"), lambda: workshop_mobile().released().at_end()),
+    "settled": (
+        msg("a mobile at rest, askew"),
+        lambda: after(replace(workshop_mobile(), view="numbers", guess="level"), LetGo(at_once=True)),
+    ),
+    "level": (
+        msg("a mobile that is level"),
+        lambda: after(replace(workshop_mobile(), view="numbers"), *LEVEL, LetGo(at_once=True)),
+    ),
+    "doubt": (
+        msg("a mobile whose weights are doubtful"),
+        lambda: after(replace(workshop_mobile(), view="all"), Measure(0.001, 0.001)),
+    ),
+    "deep": (msg("a mobile of six levels"), lambda: after(replace(workshop_mobile(), view="numbers"), *DEEPER)),
+    "deep-settled": (
+        msg("a mobile of six levels, let go"),
+        lambda: after(replace(workshop_mobile(), view="numbers"), *DEEPER, LetGo(at_once=True)),
+    ),
+    "crowded": (msg("a crowded mobile"), lambda: after(replace(workshop_mobile(), view="all"), *CROWDED)),
+}
+"""What is shown, by name."""
+
+PRESSED = (
+    ("bar-picked", "bar-2", msg("a bar picked")),
+    ("weight-picked", "weight-6", msg("a weight picked")),
+    ("taken-up", "tray-float", msg("a float taken up")),
+    ("bar-taken-up", "tray-bar-20", msg("a bar taken up")),
+    ("help", "help", msg("what to do here")),
+)
+"""Name, key that is pressed, and what is then shown."""

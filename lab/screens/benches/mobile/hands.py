@@ -1,0 +1,273 @@
+"""What hands do at the mobile: take up, carry, hang, slide, nudge. Widget events in, commands out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from lab.scenes.mobile.pointing import along_under, hook_point, place_under, px_per_m
+from lab.scenes.mobile.view import BAR, REFERENCE, WEIGHT, Ghost, MobileView, number_of
+from lab.screens.benches.mobile.carried import NOWHERE, Armed, Carried, ghost_moved
+from lab.screens.benches.mobile.keys import (
+    CANCEL,
+    GHOST,
+    LEVELS,
+    REMOVE,
+    TrayThing,
+    tray_thing,
+)
+from lab.screens.benches.mobile.moves import hanging, hangs_at, moved, picked_bar, snapped_m, thing_of, tied, typed
+from lab.simulation import Command, MoveReference, Remove
+from lab.simulation.benches import Mobile
+from lab.simulation.mobile_commands import Rehang, SlideBar
+from lab.ui.geometry import Point, Rect
+from lab.ui.outcomes import (
+    Changed,
+    Chosen,
+    DragBegan,
+    DragCancelled,
+    Dragged,
+    Dropped,
+    Nudged,
+    Pressed,
+    Removed,
+    Tapped,
+    WidgetEvent,
+)
+
+LARGE_STEPS = 10
+
+
+@dataclass(slots=True)
+class Hands:
+    """What is picked, taken up and carried just now. `focus`: what should get the keyboard's focus next.
+
+    `laid_for`: the mobile as it was when something was taken in hand, by which its picture stays laid out.
+    """
+
+    picked: str = ""
+    armed: Armed | None = None
+    focus: str = ""
+    laid_for: Mobile | None = None
+    _carried: dict[int, Carried] = field(default_factory=dict)
+    _downs: dict[int, Point] = field(default_factory=dict)
+    _last_down: Point | None = None
+
+    @property
+    def carried(self) -> Carried | None:
+        """What was taken in hand last, if anything is carried."""
+        return next(reversed(self._carried.values()), None)
+
+    @property
+    def coming(self) -> tuple[TrayThing, tuple[int, float]] | None:
+        """What is on its way from the tray and over a bar: what it is, and the place."""
+        carried = self.carried
+        if carried is not None:
+            return None if carried.thing is None or carried.place is None else (carried.thing, carried.place)
+        return None if self.armed is None else (self.armed.thing, (self.armed.bar, self.armed.at_m))
+
+    @property
+    def ghost(self) -> Ghost | None:
+        """What is on its way from the tray and over no bar."""
+        carried = self.carried
+        if carried is None or carried.thing is None or carried.place is not None:
+            return None
+        thing = carried.thing
+        return Ghost(mass_kg=thing.mass_kg, look=thing.look, length_m=thing.length_m, pointer=carried.pointer)
+
+    def pointer_down(self, pointer: int, at: Point) -> None:
+        """Remember where a pointer went down: what it will carry keeps its distance to that point."""
+        self._downs[pointer] = self._last_down = at
+
+    def let_all_go(self) -> bool:
+        """Nothing is picked or taken up any more; whether anything was."""
+        had = bool(self.picked or self.armed)
+        self.picked, self.armed = "", None
+        return had
+
+    def answer(self, event: WidgetEvent, view: MobileView, rect: Rect) -> tuple[Command, ...]:
+        """The commands that an event of the picture, the tray, the table or the strip comes to."""
+        match event:
+            case Pressed():
+                return self._pressed(event.key, view, rect)
+            case Tapped():
+                return self._tapped(event.at, view, rect)
+            case DragBegan():
+                return self._began(event, view, rect)
+            case Dragged():
+                return self._carry(event.pointer, event.at, view, rect)
+            case Dropped():
+                return self._put_down(event.pointer, event.at, view, rect)
+            case DragCancelled():
+                return self._put_back(event.pointer)
+            case Nudged():
+                return self._nudged(event, view)
+            case Removed():
+                return self._removed(event.key, view)
+            case Chosen(key=key, value=value) if key == LEVELS:
+                row = value.removeprefix("row-")
+                self.picked = "" if self.picked == row else row
+            case Changed():
+                return typed(event, self.picked, view)
+        return ()
+
+    # --- picking and hanging --------------------------------------------------------------------------------
+
+    def _pressed(self, key: str, view: MobileView, rect: Rect) -> tuple[Command, ...]:
+        thing, down = tray_thing(key), self._last_down
+        self._last_down = None
+        if thing is not None:
+            self._take_up(thing, view)
+        elif key == GHOST and self.armed is not None:
+            return self._hang(self.armed.thing, (self.armed.bar, self.armed.at_m), view)
+        elif key == CANCEL:
+            self.focus = self.armed.thing.key if self.armed else ""
+            self.armed = None
+        elif key == REMOVE:
+            return self._removed(self.picked, view)
+        elif self.armed is not None and down is not None and key != REFERENCE:
+            return self._tapped(down, view, rect)
+        elif key == REFERENCE or thing_of(key) is not None or picked_bar(key) is not None:
+            self.armed = None
+            self.picked = "" if self.picked == key else key
+        return ()
+
+    def _take_up(self, thing: TrayThing, view: MobileView) -> None:
+        if self.armed is not None and self.armed.thing == thing:
+            self.armed = None
+            return
+        top = view.bench.beams[0]
+        self.armed = Armed(thing=thing, bar=top.id, at_m=round(top.length_m / 2, 9))
+        self.picked, self.focus = "", GHOST
+
+    def _tapped(self, at: Point, view: MobileView, rect: Rect) -> tuple[Command, ...]:
+        if self.armed is None:
+            self.picked = ""
+            return ()
+        place = self._place(view, rect, at)
+        return () if place is None else self._hang(self.armed.thing, place, view)
+
+    def _hang(self, thing: TrayThing, place: tuple[int, float], view: MobileView) -> tuple[Command, ...]:
+        self.armed = None
+        coming = view.bench.next_id if view.coming is None else view.coming
+        self.picked = self.focus = f"{WEIGHT if thing.length_m is None else BAR}{coming}"
+        return (hanging(thing, *place),)
+
+    def _removed(self, key: str, view: MobileView) -> tuple[Command, ...]:
+        number = thing_of(key)
+        if number is None:
+            number = picked_bar(key)
+        if number is None:
+            return ()
+        self.picked = ""
+        return (Remove(number),)
+
+    # --- carrying -------------------------------------------------------------------------------------------
+
+    def _began(self, event: DragBegan, view: MobileView, rect: Rect) -> tuple[Command, ...]:
+        thing = tray_thing(event.key)
+        if event.key == GHOST and self.armed is not None:
+            thing = self.armed.thing
+        start = self._downs.get(event.pointer, event.at)
+        origin, offset = (NOWHERE, 0.0), (0.0, 0.0)
+        if thing is None:
+            found = self._hold_of(event.key, view, rect, start)
+            if found is None:
+                return ()
+            origin, offset = found
+        if not self._carried:
+            self.laid_for = view.bench if view.coming is None else None
+        self.armed, self.picked = None, "" if thing is not None else event.key
+        self._carried[event.pointer] = Carried(
+            key=event.key, thing=thing, origin=origin, offset=offset, start=start, pointer=event.at
+        )
+        return self._carry(event.pointer, event.at, view, rect)
+
+    def _hold_of(self, key: str, view: MobileView, rect: Rect, start: Point) -> tuple[tuple[int, float], Point] | None:
+        """Where a thing of the picture is as it is taken hold of, and how far its hook is from the pointer."""
+        if key == REFERENCE:
+            off_px = (view.bench.reference_m - along_under(view, rect, start[0])) * px_per_m(view, rect)
+            return (NOWHERE, view.bench.reference_m), (off_px, 0.0)
+        bar = view.bench.beam(number_of(key, BAR))
+        if bar is not None:
+            return (bar.id, bar.pin_m), (0.0, 0.0)
+        hangs, number = hangs_at(key, view), thing_of(key)
+        if hangs is None or number is None:
+            return None
+        x, y = hook_point(view, rect, number)
+        return hangs, (x - start[0], y - start[1])
+
+    def _carry(self, pointer: int, at: Point, view: MobileView, rect: Rect) -> tuple[Command, ...]:
+        carried = self._carried.get(pointer)
+        if carried is None:
+            return ()
+        commands, place = self._carried_to(carried, at, view, rect)
+        begun = carried.begun or bool(commands)
+        self._carried[pointer] = replace(carried, pointer=at, place=place, begun=begun)
+        return commands
+
+    def _carried_to(
+        self, carried: Carried, at: Point, view: MobileView, rect: Rect
+    ) -> tuple[tuple[Command, ...], tuple[int, float] | None]:
+        scale, joins = px_per_m(view, rect), carried.begun
+        point = (at[0] + carried.offset[0], at[1] + carried.offset[1])
+        if carried.key == REFERENCE:
+            goal_m = snapped_m(along_under(view, rect, point[0]), view, scale)
+            return (MoveReference(goal_m, joins=joins),), None
+        bar = view.bench.beam(number_of(carried.key, BAR))
+        if bar is not None and carried.thing is None:
+            goal_m = snapped_m(carried.origin[1] - (at[0] - carried.start[0]) / scale, view, scale)
+            return (SlideBar(bar.id, min(max(goal_m, 0.0), bar.length_m), joins=joins),), None
+        moving = number if (number := thing_of(carried.key)) is not None and view.bench.beam(number) else None
+        place = self._place(view, rect, point, moving=moving)
+        if carried.thing is not None:
+            return (), place
+        return tied(carried.key, *(place or carried.origin), view, joins=joins), place
+
+    def _put_down(self, pointer: int, at: Point, view: MobileView, rect: Rect) -> tuple[Command, ...]:
+        commands = self._carry(pointer, at, view, rect)
+        carried = self._carried.pop(pointer, None)
+        if not self._carried:
+            self.laid_for = None
+        if carried is None:
+            return commands
+        if carried.thing is not None:
+            if carried.place is None:
+                return (hanging(carried.thing, NOWHERE, 0.0),)
+            return self._hang(carried.thing, carried.place, view)
+        number = thing_of(carried.key)
+        if carried.place is None and number is not None:
+            # Dropped where no bar is: it is back where it came from, and the bench is asked so that it says why.
+            return (*commands, Rehang(number, NOWHERE, 0.0))
+        return commands
+
+    def _put_back(self, pointer: int) -> tuple[Command, ...]:
+        carried = self._carried.pop(pointer, None)
+        if not self._carried:
+            self.laid_for = None
+        if carried is None or not carried.begun:
+            return ()
+        number, (bar, at_m) = thing_of(carried.key), carried.origin
+        if carried.key == REFERENCE:
+            return (MoveReference(at_m, joins=True),)
+        return (SlideBar(bar, at_m, joins=True),) if number is None else (Rehang(number, bar, at_m, joins=True),)
+
+    def _place(
+        self, view: MobileView, rect: Rect, point: Point, *, moving: int | None = None
+    ) -> tuple[int, float] | None:
+        found = place_under(view, rect, point, moving=moving)
+        if found is None:
+            return None
+        beam = view.bench.beam(found[0])
+        at_m = snapped_m(found[1], view, px_per_m(view, rect))
+        return None if beam is None else (beam.id, min(max(at_m, 0.0), beam.length_m))
+
+    # --- small steps ----------------------------------------------------------------------------------------
+
+    def _nudged(self, event: Nudged, view: MobileView) -> tuple[Command, ...]:
+        units = view.readings.units
+        step_m = units.to_m(view.readings.fineness.step) * (LARGE_STEPS if event.large else 1) * event.dx
+        if event.key == GHOST and self.armed is not None:
+            self.armed = ghost_moved(self.armed, step_m, -event.dy, view)
+            return ()
+        self.picked = event.key
+        return moved(event.key, step_m, view)

@@ -1,0 +1,41 @@
+"""What the tray of the mobile holds, and the keys of what is pressed there and in the strip for what is picked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from lab.outline.words import msg
+
+TRAY, STRIP, LEVELS = "tray", "strip", "levels"
+PLACE, RING, WEIGHT_FIELD = "picked-place", "picked-ring", "picked-weight"
+REMOVE, CANCEL, GHOST = "picked-remove", "hang-cancel", "on-its-way"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrayThing:
+    """Something to hang. name: as it is then called, None for brass, which is called by its weight.
+
+    shown: its name in the tray.  length_m: of a bar, None for a weight.
+    """
+
+    key: str
+    mass_kg: float
+    shown: str = ""
+    name: str | None = None
+    look: str | None = None
+    length_m: float | None = None
+
+
+TRAY_THINGS = (
+    TrayThing(key="tray-bar-20", mass_kg=0.015, length_m=0.20),
+    TrayThing(key="tray-bar-36", mass_kg=0.030, length_m=0.36),
+    TrayThing(key="tray-gull", mass_kg=0.030, shown=msg("gull"), name="gull", look="gull"),
+    TrayThing(key="tray-float", mass_kg=0.040, shown=msg("float"), name="float", look="float"),
+    TrayThing(key="tray-20", mass_kg=0.020),
+)
+"""What can be hung: two bars, a gull, a float, brass. What a thing weighs can be typed once it hangs."""
+
+
+def tray_thing(key: str) -> TrayThing | None:
+    """The thing of a key; None for any other key."""
+    return next((thing for thing in TRAY_THINGS if thing.key == key), None)

@@ -1,0 +1,85 @@
+"""The strip for what is picked: typed places and weight, remove; or what is to be hung where."""
+
+from __future__ import annotations
+
+from lab.scenes.mobile.view import REFERENCE, MobileView
+from lab.screens.benches.mobile.keys import CANCEL, PLACE, REMOVE, RING, STRIP, WEIGHT_FIELD
+from lab.screens.benches.mobile.moves import hangs_at, picked_bar, thing_of
+from lab.simulation.benches import Beam
+from lab.ui.widgets.arrange import Row
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.label import Label
+from lab.ui.widgets.number_field import NumberField
+from lab.ui.widgets.panel import Panel
+from lab.ui.widgets.widget import Widget
+
+LEAST_KG, MOST_KG = 0.001, 2.0
+
+
+def strip(view: MobileView, *, armed_text: str = "") -> Panel | None:
+    """The strip for what is picked, or for a thing taken up from the tray; None where there is neither."""
+    if armed_text:
+        cancel = Button(CANCEL, view.look.words.say("Put it back"))
+        children: tuple[Widget, ...] = (Label("hang-where", armed_text, style="body", middle=True), cancel)
+    else:
+        children = _picked(view)
+    if not children:
+        return None
+    weights = (1.0,) + (0.0,) * (len(children) - 1)
+    row = Row(children, weights=weights, gap=12, align="middle")
+    return Panel(STRIP, children=(row,), pad=10, outline=True, round=True)
+
+
+def _picked(view: MobileView) -> tuple[Widget, ...]:
+    bench, say = view.bench, view.look.words.say
+    if view.picked == REFERENCE and view.lines:
+        name = say("reference line")
+        place = _place(view, PLACE, say("place of the reference line"), bench.reference_m, bench.rail_m)
+        return Label("picked-name", name, style="strong", middle=True), place
+    beam = bench.beam(picked_bar(view.picked))
+    if beam is not None:
+        return _of_bar(view, beam)
+    return _of_weight(view)
+
+
+def _of_bar(view: MobileView, beam: Beam) -> tuple[Widget, ...]:
+    say, name = view.look.words.say, view.look.words.content(beam.name)
+    ring = _place(view, RING, say("ring at"), beam.pin_m, (0.0, beam.length_m), shown=True)
+    children: list[Widget] = [Label("picked-name", name, style="strong", middle=True), ring]
+    above = view.bench.beam(beam.above)
+    if above is not None:
+        hook = _place(view, PLACE, say("hook at"), beam.hook_m, (0.0, above.length_m), shown=True)
+        children += [hook, Button(REMOVE, say("Remove"), kind="quiet")]
+    return tuple(children)
+
+
+def _of_weight(view: MobileView) -> tuple[Widget, ...]:
+    hangs, number, say = hangs_at(view.picked, view), thing_of(view.picked), view.look.words.say
+    beam = None if hangs is None else view.bench.beam(hangs[0])
+    weight = None if beam is None or number is None else beam.weight(number)
+    if beam is None or weight is None:
+        return ()
+    name = view.look.words.content(weight.name)
+    return (
+        Label("picked-name", name, style="strong", middle=True),
+        _place(view, PLACE, say("place of {name}", name=name), weight.at_m, (0.0, beam.length_m)),
+        _weight(view, weight.mass_kg, say("weight of {name}", name=name)),
+        Button(REMOVE, say("Remove"), kind="quiet"),
+    )
+
+
+def _place(
+    view: MobileView, key: str, name: str, at_m: float, span_m: tuple[float, float], *, shown: bool = False
+) -> NumberField:
+    units, fineness = view.readings.units, view.readings.fineness
+    low, high = (round(units.from_m(end), 9) for end in span_m)
+    value = min(max(units.from_m(at_m), low), high)
+    return NumberField(key, name, value, units.length_word, low, high, fineness.step, fineness.length, show_name=shown)
+
+
+def _weight(view: MobileView, mass_kg: float, name: str) -> NumberField:
+    units, decimals = view.readings.units, view.readings.fineness.weight
+    low, high = (round(units.from_kg(end), 9) for end in (LEAST_KG, MOST_KG))
+    value = min(max(units.from_kg(mass_kg), low), high)
+    step = 5.0 * 10.0**-decimals
+    return NumberField(WEIGHT_FIELD, name, value, units.weight_word, low, high, step, decimals, show_name=False)
