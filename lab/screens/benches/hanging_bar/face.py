@@ -15,11 +15,13 @@ from lab.screens.benches.hanging_bar.hands import Hands
 from lab.screens.benches.hanging_bar.panel import panel_parts
 from lab.screens.benches.hanging_bar.picture import picture
 from lab.screens.benches.hanging_bar.strip import strip
+from lab.screens.benches.hanging_bar.tasks import NO_TASK, TASK, task_widgets
 from lab.screens.benches.hanging_bar.words import CAUTION, HELP
 from lab.screens.benches.layout import AREAS
 from lab.simulation import Command, HangingBar
+from lab.simulation.benches.bar_tasks import BarTask, next_task
 from lab.ui.geometry import Point, Rect
-from lab.ui.outcomes import WidgetEvent
+from lab.ui.outcomes import Pressed, WidgetEvent
 from lab.ui.widgets.widget import Widget
 
 
@@ -31,6 +33,7 @@ class HangingBarFace(Face[HangingBar]):
 
     def __init__(self) -> None:
         self._hands = Hands()
+        self._task: BarTask | None = None
 
     def shown(self, stand: Stand[HangingBar], asked: Asked) -> Shown:
         view, hands = self._view(stand), self._hands
@@ -50,12 +53,18 @@ class HangingBarFace(Face[HangingBar]):
 
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _angle(asked)),
-            parts=panel_parts(view, tables=view.outcome_shown, armed=armed.key if armed else ""),
+            parts=panel_parts(
+                view, tables=view.outcome_shown, armed=armed.key if armed else "", task=task_widgets(view, self._task)
+            ),
             strip=None if hands.carried else strip(view, armed_text=taken_up),
             areas=areas if view.outcome_shown else None,
         )
 
     def answer(self, event: WidgetEvent, stand: Stand[HangingBar], rect: Rect) -> tuple[Command, ...]:
+        if isinstance(event, Pressed) and event.key in (TASK, NO_TASK):
+            after = None if self._task is None else self._task.kind
+            self._task = next_task(stand.bench, after=after) if event.key == TASK else None
+            return ()
         commands = self._hands.answer(event, self._view(stand), rect)
         self.focus, self._hands.focus = self._hands.focus, ""
         return commands

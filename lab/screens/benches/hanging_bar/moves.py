@@ -4,23 +4,17 @@ from __future__ import annotations
 
 from lab.scenes.hanging_scene import along_at_m
 from lab.scenes.hanging_view import HANGING, PIVOT, REFERENCE, HangingView, weight_key
+from lab.screens.benches import snapping
+from lab.screens.benches.snapping import MARK_PULL_PX
 from lab.simulation import Command, Hung, Move, MovePivot, MoveReference
 from lab.ui.geometry import Rect
 
-MARK_PULL_PX = 2.5
-"""Within so many design pixels of a mark of the rule a dragged thing takes the mark: a little less than half the
-distance of two marks of a usual bar, so that places between them can still be reached by dragging."""
-
 
 def snapped_m(along_m: float, view: HangingView, rect: Rect) -> float:
-    """The place that a pointer means: a mark of the rule where it is near one, else to the last shown decimal."""
-    units, fineness = view.readings.units, view.readings.fineness
-    value = units.from_m(along_m)
-    mark = round(value / fineness.mark) * fineness.mark
+    """The place that a pointer means."""
     m_per_px = along_at_m(view, rect, (1.0, 0.0)) - along_at_m(view, rect, (0.0, 0.0))
-    pull = units.from_m(MARK_PULL_PX * view.look.sizes.unit * m_per_px)
-    goal = mark if abs(value - mark) <= pull else round(value, fineness.length)
-    return units.to_m(round(goal, 9))
+    pull_m = MARK_PULL_PX * view.look.sizes.unit * m_per_px
+    return snapping.snapped_m(along_m, view.readings, pull_m=pull_m)
 
 
 def weight_of(view: HangingView, key: str) -> Hung | None:

@@ -29,14 +29,18 @@ from lab.ui.widgets.widget import Widget
 TRAY = "tray"
 
 
-def panel_parts(view: HangingView, *, tables: bool, armed: str) -> PanelParts:
-    """All pieces.  tables: whether the moment table may be seen.  armed: key of the tray item that was taken up."""
+def panel_parts(view: HangingView, *, tables: bool, armed: str, task: tuple[Widget, ...] = ()) -> PanelParts:
+    """All pieces.
+
+    tables: whether the moment table may be seen.  armed: key of the tray item that was taken up.  task: what is shown
+    of a task.
+    """
     return PanelParts(
         sums=_sums(view) if tables else (),
         result=(_quotient(view),) if tables else (),
         action=action(view.look, view.bench.guess) if view.bench.held else _after(view),
         # While it swings or lies tilted nothing is hung: the room is for what happened.
-        tray=(_tray(view, armed),) if view.bench.held else (),
+        tray=(_tray(view, armed), *task) if view.bench.held else task,
         view=(view_choice(view.look, view.bench.view, doubt=doubt_switch(view.look, view.bench.parts)),),
     )
 
