@@ -21,7 +21,8 @@ def task_widgets(view: HangingView, task: BarTask | None) -> tuple[Widget, ...]:
         return (Button(TASK, say("Set me a task"), kind="quiet"),) if offered else ()
     done = task.is_done(bench)
     title = say("Done: that is it.") if done else say("Your task")
-    buttons = (Button(TASK, say("Another"), kind="plain"), Button(NO_TASK, say("No task"), kind="quiet"))
+    another = next_task(bench, after=task.kind) is not None
+    buttons = (Button(TASK, say("Another"), enabled=another), Button(NO_TASK, say("No task"), kind="quiet"))
     lines = (Label("task.title", title, style="strong"), Label("task.text", say(task.sentence)), Row(buttons))
     fill = "settled_fill" if done else "held_fill"
     return (Panel("task.panel", children=(Column(lines, gap=4),), fill=fill, pad=12, round=True),)
