@@ -77,7 +77,7 @@ class MobileFace(Face[Mobile]):
             numbers=bench.view != "plain",
             told=told and coming is None,
             lines=told,
-            laid_for=hands.laid_for,
+            laid_for=hands.carrying.laid_for,
         )
 
 

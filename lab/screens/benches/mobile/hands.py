@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
-from lab.scenes.mobile.pointing import along_under, hook_point, place_under, px_per_m
-from lab.scenes.mobile.view import BAR, REFERENCE, WEIGHT, Ghost, MobileView, number_of
-from lab.screens.benches.mobile.carried import NOWHERE, Armed, Carried, ghost_moved
+from lab.scenes.mobile.view import BAR, REFERENCE, WEIGHT, Ghost, MobileView
+from lab.screens.benches.mobile.carried import NOWHERE, Armed, Carried, Carrying, place_on
 from lab.screens.benches.mobile.keys import (
     CANCEL,
     GHOST,
@@ -15,10 +14,9 @@ from lab.screens.benches.mobile.keys import (
     TrayThing,
     tray_thing,
 )
-from lab.screens.benches.mobile.moves import hanging, hangs_at, moved, picked_bar, snapped_m, thing_of, tied, typed
-from lab.simulation import Command, MoveReference, Remove
-from lab.simulation.benches import Mobile
-from lab.simulation.mobile_commands import Rehang, SlideBar
+from lab.screens.benches.mobile.moves import hanging, moved, picked_bar, thing_of, typed
+from lab.simulation import Command, Remove
+from lab.simulation.mobile_commands import Rehang
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import (
     Changed,
@@ -39,23 +37,18 @@ LARGE_STEPS = 10
 
 @dataclass(slots=True)
 class Hands:
-    """What is picked, taken up and carried just now. `focus`: what should get the keyboard's focus next.
-
-    `laid_for`: the mobile as it was when something was taken in hand, by which its picture stays laid out.
-    """
+    """What is picked, taken up and carried just now. `focus`: what should get the keyboard's focus next."""
 
     picked: str = ""
     armed: Armed | None = None
     focus: str = ""
-    laid_for: Mobile | None = None
-    _carried: dict[int, Carried] = field(default_factory=dict)
-    _downs: dict[int, Point] = field(default_factory=dict)
+    carrying: Carrying = field(default_factory=Carrying)
     _last_down: Point | None = None
 
     @property
     def carried(self) -> Carried | None:
         """What was taken in hand last, if anything is carried."""
-        return next(reversed(self._carried.values()), None)
+        return self.carrying.last
 
     @property
     def coming(self) -> tuple[TrayThing, tuple[int, float]] | None:
@@ -76,7 +69,8 @@ class Hands:
 
     def pointer_down(self, pointer: int, at: Point) -> None:
         """Remember where a pointer went down: what it will carry keeps its distance to that point."""
-        self._downs[pointer] = self._last_down = at
+        self.carrying.pointer_down(pointer, at)
+        self._last_down = at
 
     def let_all_go(self) -> bool:
         """Nothing is picked or taken up any more; whether anything was."""
@@ -94,11 +88,11 @@ class Hands:
             case DragBegan():
                 return self._began(event, view, rect)
             case Dragged():
-                return self._carry(event.pointer, event.at, view, rect)
+                return self.carrying.carry(event.pointer, event.at, view, rect)
             case Dropped():
                 return self._put_down(event.pointer, event.at, view, rect)
             case DragCancelled():
-                return self._put_back(event.pointer)
+                return self.carrying.put_back(event.pointer)
             case Nudged():
                 return self._nudged(event, view)
             case Removed():
@@ -143,7 +137,7 @@ class Hands:
         if self.armed is None:
             self.picked = ""
             return ()
-        place = self._place(view, rect, at)
+        place = place_on(view, rect, at)
         return () if place is None else self._hang(self.armed.thing, place, view)
 
     def _hang(self, thing: TrayThing, place: tuple[int, float], view: MobileView) -> tuple[Command, ...]:
@@ -167,67 +161,14 @@ class Hands:
         thing = tray_thing(event.key)
         if event.key == GHOST and self.armed is not None:
             thing = self.armed.thing
-        start = self._downs.get(event.pointer, event.at)
-        origin, offset = (NOWHERE, 0.0), (0.0, 0.0)
-        if thing is None:
-            found = self._hold_of(event.key, view, rect, start)
-            if found is None:
-                return ()
-            origin, offset = found
-        if not self._carried:
-            self.laid_for = view.bench if view.coming is None else None
-        self.armed, self.picked = None, "" if thing is not None else event.key
-        self._carried[event.pointer] = Carried(
-            key=event.key, thing=thing, origin=origin, offset=offset, start=start, pointer=event.at
-        )
-        return self._carry(event.pointer, event.at, view, rect)
-
-    def _hold_of(self, key: str, view: MobileView, rect: Rect, start: Point) -> tuple[tuple[int, float], Point] | None:
-        """Where a thing of the picture is as it is taken hold of, and how far its hook is from the pointer."""
-        if key == REFERENCE:
-            off_px = (view.bench.reference_m - along_under(view, rect, start[0])) * px_per_m(view, rect)
-            return (NOWHERE, view.bench.reference_m), (off_px, 0.0)
-        bar = view.bench.beam(number_of(key, BAR))
-        if bar is not None:
-            return (bar.id, bar.pin_m), (0.0, 0.0)
-        hangs, number = hangs_at(key, view), thing_of(key)
-        if hangs is None or number is None:
-            return None
-        x, y = hook_point(view, rect, number)
-        return hangs, (x - start[0], y - start[1])
-
-    def _carry(self, pointer: int, at: Point, view: MobileView, rect: Rect) -> tuple[Command, ...]:
-        carried = self._carried.get(pointer)
-        if carried is None:
+        if not self.carrying.take(event.pointer, event.key, thing, event.at, view, rect):
             return ()
-        commands, place = self._carried_to(carried, at, view, rect)
-        begun = carried.begun or bool(commands)
-        self._carried[pointer] = replace(carried, pointer=at, place=place, begun=begun)
-        return commands
-
-    def _carried_to(
-        self, carried: Carried, at: Point, view: MobileView, rect: Rect
-    ) -> tuple[tuple[Command, ...], tuple[int, float] | None]:
-        scale, joins = px_per_m(view, rect), carried.begun
-        point = (at[0] + carried.offset[0], at[1] + carried.offset[1])
-        if carried.key == REFERENCE:
-            goal_m = snapped_m(along_under(view, rect, point[0]), view, scale)
-            return (MoveReference(goal_m, joins=joins),), None
-        bar = view.bench.beam(number_of(carried.key, BAR))
-        if bar is not None and carried.thing is None:
-            goal_m = snapped_m(carried.origin[1] - (at[0] - carried.start[0]) / scale, view, scale)
-            return (SlideBar(bar.id, min(max(goal_m, 0.0), bar.length_m), joins=joins),), None
-        moving = number if (number := thing_of(carried.key)) is not None and view.bench.beam(number) else None
-        place = self._place(view, rect, point, moving=moving)
-        if carried.thing is not None:
-            return (), place
-        return tied(carried.key, *(place or carried.origin), view, joins=joins), place
+        self.armed, self.picked = None, "" if thing is not None else event.key
+        return self.carrying.carry(event.pointer, event.at, view, rect)
 
     def _put_down(self, pointer: int, at: Point, view: MobileView, rect: Rect) -> tuple[Command, ...]:
-        commands = self._carry(pointer, at, view, rect)
-        carried = self._carried.pop(pointer, None)
-        if not self._carried:
-            self.laid_for = None
+        commands = self.carrying.carry(pointer, at, view, rect)
+        carried = self.carrying.let_go(pointer)
         if carried is None:
             return commands
         if carried.thing is not None:
@@ -240,34 +181,13 @@ class Hands:
             return (*commands, Rehang(number, NOWHERE, 0.0))
         return commands
 
-    def _put_back(self, pointer: int) -> tuple[Command, ...]:
-        carried = self._carried.pop(pointer, None)
-        if not self._carried:
-            self.laid_for = None
-        if carried is None or not carried.begun:
-            return ()
-        number, (bar, at_m) = thing_of(carried.key), carried.origin
-        if carried.key == REFERENCE:
-            return (MoveReference(at_m, joins=True),)
-        return (SlideBar(bar, at_m, joins=True),) if number is None else (Rehang(number, bar, at_m, joins=True),)
-
-    def _place(
-        self, view: MobileView, rect: Rect, point: Point, *, moving: int | None = None
-    ) -> tuple[int, float] | None:
-        found = place_under(view, rect, point, moving=moving)
-        if found is None:
-            return None
-        beam = view.bench.beam(found[0])
-        at_m = snapped_m(found[1], view, px_per_m(view, rect))
-        return None if beam is None else (beam.id, min(max(at_m, 0.0), beam.length_m))
-
     # --- small steps ----------------------------------------------------------------------------------------
 
     def _nudged(self, event: Nudged, view: MobileView) -> tuple[Command, ...]:
         units = view.readings.units
         step_m = units.to_m(view.readings.fineness.step) * (LARGE_STEPS if event.large else 1) * event.dx
         if event.key == GHOST and self.armed is not None:
-            self.armed = ghost_moved(self.armed, step_m, -event.dy, view)
+            self.armed = self.armed.moved(step_m, -event.dy, view)
             return ()
         self.picked = event.key
         return moved(event.key, step_m, view)
