@@ -65,7 +65,7 @@ def scale_boxes(view: BodyView, panel: Panel) -> Mapping[str, Rect]:
     order = sorted(view.scales, key=lambda scale: flat_m(panel.face, scale.at_m)[0])
     widths = [wide[scale.key] - gap for scale in order]
     middles = [panel.camera.x_px(flat_m(panel.face, scale.at_m)[0]) for scale in order]
-    lefts = _parted(middles, widths, gap, panel.frame.inset(sizes.px(4), 0))
+    lefts = parted(middles, widths, gap, panel.frame.inset(sizes.px(4), 0))
     return {scale.key: Rect(left, y, wide, high) for scale, left, wide in zip(order, lefts, widths, strict=True)}
 
 
@@ -77,7 +77,7 @@ def reading_style(view: BodyView, panel: Panel) -> TextStyle:
 LINE_HIGH = 1.1
 
 
-def _parted(middles: list[float], widths: list[float], gap: float, frame: Rect) -> list[float]:
+def parted(middles: list[float], widths: list[float], gap: float, frame: Rect) -> list[float]:
     """Left edges, in order, that do not overlap and stay as near as they can to their middles."""
     lefts = [middle - wide / 2 for middle, wide in zip(middles, widths, strict=True)]
     for _ in range(8 * len(lefts)):

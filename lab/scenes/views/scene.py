@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lab.scenes.camera import Camera
 from lab.scenes.labels import LabelBoard
 from lab.scenes.views.changes import draw_ghosts, draw_pencil, draw_turning
@@ -95,7 +97,9 @@ def draw_body(canvas: Canvas, view: BodyView, panel: Panel) -> None:
     level = panel.angle_rad == 0.0
     loose = [thing for thing in things if level and (thing.level is not None or thing.name == view.picked)]
     _draw_kept(canvas, view, panel, [thing for thing in things if thing not in loose])
-    _draw_things(canvas, view, panel.face, loose, panel.camera)
+    dx, dy = panel.moved_px
+    origin = (panel.camera.origin[0] + dx, panel.camera.origin[1] + dy)
+    _draw_things(canvas, view, panel.face, loose, replace(panel.camera, origin=origin))
     for thing in things_of(view.body):
         if thing.hung:
             _draw_hung(canvas, view, panel, thing)
@@ -138,12 +142,13 @@ def _draw_kept(canvas: Canvas, view: BodyView, panel: Panel, things: list[Thing]
         _draw_things(sprite, view, face, things, Camera(px_per_m=camera.px_per_m, origin=origin))
 
     hook: Point = camera.at(*panel.hook_m)
+    moved_to: Point = panel.flat_px(panel.hook_m)
     drawn = tuple((thing.key, thing.look, thing.level, thing.patches[face]) for thing in things)
     lit = frozenset(thing.name for thing in things if thing.name in view.highlighted)
     shift = (box.x - round(box.x), box.y - round(box.y))
     name = ("body", drawn, lit, face, camera.px_per_m, look.theme.name, look.sizes.unit, shift)
     grip = (hook[0] - box.x, hook[1] - box.y)
-    canvas.turned(name, (box.w, box.h), make, at=hook, grip=grip, angle_rad=panel.angle_rad)
+    canvas.turned(name, (box.w, box.h), make, at=moved_to, grip=grip, angle_rad=panel.angle_rad)
 
 
 def _draw_hung(canvas: Canvas, view: BodyView, panel: Panel, thing: Thing) -> None:

@@ -39,8 +39,8 @@ class Panel:
     """One face in its frame.
 
     camera: from metres of the face.  hook_m, angle_rad: the body is turned by so much about there, anticlockwise
-    as seen.  bounds_m: of the body as it lies level.  margins: what is kept free round it.
-    reach_px: the highest and the lowest y that the body comes to.
+    as seen.  moved_px: and is so far from where it lay.  bounds_m: of the body as it lies level.  margins: what is kept
+    free round it.  reach_px: the highest and the lowest y that the body comes to.
     """
 
     face: Face
@@ -51,14 +51,16 @@ class Panel:
     reach_px: tuple[float, float]
     hook_m: Flat = (0.0, 0.0)
     angle_rad: float = 0.0
+    moved_px: Point = (0.0, 0.0)
 
     def px(self, place_m: Vector) -> Point:
         """The pixel of a place of the body, as the body lies now."""
         return self.flat_px(flat_m(self.face, place_m))
 
     def flat_px(self, place_m: Flat) -> Point:
-        """The pixel of a place in the face, turned with the body."""
-        return self.camera.at(*turned_m(place_m, self.hook_m, self.angle_rad))
+        """The pixel of a place in the face, turned and moved with the body."""
+        x, y = self.camera.at(*turned_m(place_m, self.hook_m, self.angle_rad))
+        return x + self.moved_px[0], y + self.moved_px[1]
 
     def axis_px(self, axis: Axis, value_m: float) -> float | None:
         """The x of a place of the axis that lies level here, the y of one that stands upright; else None."""

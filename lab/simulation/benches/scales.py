@@ -34,7 +34,7 @@ from lab.simulation.commands import Side
 MOST_LOADS = 40
 """Parts on one body, as on the hanging bar."""
 
-STAND_SHARE, LIFT_SHARE = 0.12, 0.03
+STAND_SHARE, LIFT_SHARE = 0.15, 0.03
 """How high a scale stands, and how far over the scales the body is held, as shares of the body's size."""
 
 LOWERS_S = 0.3

@@ -5,7 +5,7 @@ from __future__ import annotations
 from types import MappingProxyType
 
 from lab.files import Bar, Build, Support, View
-from lab.mechanics import MechanicsError, Part
+from lab.mechanics import Box, MechanicsError, Part
 from lab.simulation.benches.hanging_bar import Hung
 from lab.simulation.benches.scales import MOST_LOADS, Scale, ScalesBench
 from lab.simulation.benches.scales_places import apart
@@ -63,14 +63,14 @@ def build_from_scales(state: ScalesBench) -> Build:
 
 
 def workshop_scales(*, view: View = "plain") -> ScalesBench:
-    """What the bench starts with: a boom of 100 cm and 300 g on two scales, with a camera and a bag of shot on it."""
+    """What the bench starts with: a boom of 100 cm and 300 g on two scales, a camera and a nest box on it."""
     bar = Bar(name="boom", length_m=1.0, mass_kg=0.300, left_m=0.0, depth_m=0.03)
     loads = (
-        Part(name="camera", mass_kg=0.400, at_m=(0.30, 0.0, 0.045)),
-        Part(name="shot bag", mass_kg=0.200, at_m=(0.70, 0.0, 0.045)),
+        Part(name="camera", mass_kg=0.400, at_m=(0.30, 0.0, 0.045), shape=Box((0.08, 0.06, 0.06))),
+        Part(name="nest box", mass_kg=0.200, at_m=(0.70, 0.0, 0.075), shape=Box((0.10, 0.09, 0.12))),
     )
     supports = (Support(name="left scale", at_m=(0.20, 0.0, 0.0)), Support(name="right scale", at_m=(0.80, 0.0, 0.0)))
-    looks = MappingProxyType({"camera": "camera", "shot bag": "box"})
+    looks = MappingProxyType({"camera": "camera", "nest box": "box"})
     return scales_from_build(
         Build(title="Boom on two scales", view=view, bar=bar, parts=loads, supports=supports, looks=looks)
     )

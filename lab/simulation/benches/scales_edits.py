@@ -87,7 +87,7 @@ def put_on(state: ScalesBench, command: PutOn) -> ScalesBench | Refused:
     shape = brass(command.mass_kg)
     weight = Hung(
         id=state.next_id,
-        name=unused_name(command.name or f"brass {command.mass_kg * 1000.0:.4g}", taken),
+        name=unused_name(command.name or "brass", taken),
         mass_kg=command.mass_kg,
         at_m=clamped(command.along_m, (left, right)),
         hold="clamped",

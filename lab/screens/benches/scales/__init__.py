@@ -1,0 +1,1 @@
+"""The scales bench on the screen of free build."""

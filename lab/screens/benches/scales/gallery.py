@@ -1,0 +1,123 @@
+"""The states of the scales bench that are looked over: every one a picture of free build."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
+
+from lab.files import View, read_build_text
+from lab.outline.words import msg
+from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
+from lab.screens.screen import BuildModel
+from lab.simulation import Command, LetGo, Session
+from lab.simulation.benches.scales import ScalesBench
+from lab.simulation.benches.scales_builds import scales_from_build, workshop_scales
+from lab.simulation.clock import TICK_NS
+from lab.simulation.scales_commands import MoveScale, PutOn
+from lab.ui.look import Look
+
+FRAME = """
+format = 1
+title = "Kite frame on three scales"
+units = "kg-m"
+[[part]]
+name = "frame"
+weight = 3.2
+at = [0.6, 0, 0.02]
+shape = { kind = "box", size = [1.2, 0.8, 0.04] }
+[[part]]
+name = "reel"
+weight = 1.1
+at = [0.45, 0.15, 0.1]
+shape = { kind = "cylinder", radius = 0.09, length = 0.12, axis = "up" }
+[[part]]
+name = "battery"
+weight = 0.7
+at = [0.85, -0.2, 0.08]
+shape = { kind = "box", size = [0.16, 0.09, 0.08] }
+look = "battery"
+[[support]]
+name = "bow scale"
+at = [0.12, 0, 0]
+[[support]]
+name = "left stern scale"
+at = [1.08, -0.32, 0]
+[[support]]
+name = "right stern scale"
+at = [1.08, 0.32, 0]
+"""
+
+
+def entries() -> Iterator[tuple[str, Entry]]:
+    """Name and entry of each state."""
+    for name, (says, made) in STATES.items():
+        yield f"build-scales-{name}", Entry(says, lambda look, made=made: _build(look, made()))  # type: ignore[misc]
+    for name, key, says in PRESSED:
+        yield (
+            f"build-scales-{name}",
+            Entry(says, lambda look, key=key: press(_build(look, _two("all")), key)),  # type: ignore[misc]
+        )
+
+
+def _build(look: Look, bench: ScalesBench) -> Drawn:
+    from lab.screens.benches.screen import FreeBuildScreen
+
+    model = BuildModel(setting=SETTING, bench=bench, previous=bench, can_undo=True)
+    return shown(FreeBuildScreen(look), model)
+
+
+def _after(bench: ScalesBench, *commands: Command, ticks: int = 400) -> ScalesBench:
+    session = Session(bench)
+    for command in commands:
+        session.do(command)
+    for _ in range(ticks):
+        session.advance(TICK_NS)
+    state = session.state
+    return state if isinstance(state, ScalesBench) else bench
+
+
+def _two(view: View = "plain") -> ScalesBench:
+    return workshop_scales(view=view)
+
+
+def _three(view: View = "plain") -> ScalesBench:
+    return replace(scales_from_build(read_build_text(FRAME, file="frame.toml")), view=view)
+
+
+def _guessed(bench: ScalesBench) -> ScalesBench:
+    return replace(bench, guess="left", guessed_kg=0.6)
+
+
+def _over() -> tuple[Command, ...]:
+    return MoveScale(2, 0.55, 0.0), PutOn(0.5, 0.95), LetGo()
+
+
+STATES: Mapping[str, tuple[str, Callable[[], ScalesBench]]] = {
+    "held": (msg("a bar held over two scales"), _two),
+    "guessed": (msg("held, both guesses given"), lambda: _guessed(_two())),
+    "settling": (msg("just let down"), lambda: _after(_two(), LetGo(), ticks=85)),
+    "stands": (msg("let down, plain"), lambda: _after(_guessed(_two()), LetGo())),
+    "numbers": (msg("let down, with numbers"), lambda: _after(_guessed(_two("numbers")), LetGo())),
+    "all": (msg("held, every number shown"), lambda: _two("all")),
+    "tipping": (msg("a bar that tips"), lambda: _after(_two("numbers"), *_over(), ticks=110)),
+    "tipped": (msg("a bar that has tipped"), lambda: _after(_two("numbers"), *_over())),
+    "three": (msg("a frame over three scales"), _three),
+    "three-stands": (msg("a frame on three scales"), lambda: _after(_three("numbers"), LetGo())),
+    "three-tipping": (
+        msg("a frame that tips over an edge"),
+        lambda: _after(_three("numbers"), PutOn(5.0, 0.35, -0.35), LetGo(), ticks=105),
+    ),
+    "three-tipped": (
+        msg("a frame that has tipped over an edge"),
+        lambda: _after(_three("numbers"), PutOn(5.0, 0.35, -0.35), LetGo()),
+    ),
+}
+"""What is shown, by name."""
+
+PRESSED = (
+    ("part-picked", "load-1", msg("a part picked")),
+    ("scale-picked", "scale-2", msg("a scale picked")),
+    ("taken-up", "tray-200", msg("a weight taken up")),
+    ("help", "help", msg("what to do here")),
+)
+"""Name, key that is pressed, and what is then shown."""

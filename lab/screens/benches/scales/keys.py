@@ -1,0 +1,29 @@
+"""The keys of what is taken up, typed and pressed at the scales bench: the tray's weights, the guess, the strip."""
+
+from __future__ import annotations
+
+from math import floor, log10
+
+TRAY, TRAY_PREFIX, GHOST = "tray", "tray-", "on-its-way"
+STRIP, PLACE, ACROSS, WEIGHT, REMOVE, CANCEL = (
+    "strip", "picked-place", "picked-across", "picked-weight", "picked-remove", "put-cancel",
+)  # fmt: skip
+READING, COUNT = "guess-reading", "scale-count"
+SERIES = (0.050, 0.100, 0.200, 0.500)
+"""What a tray holds for a body of some hundred grams, kg; for others ten, a hundred … times that."""
+
+
+def tray_kg(body_kg: float) -> tuple[float, ...]:
+    """The weights of the tray: the largest is somewhat lighter than the body, or as heavy as it."""
+    power = floor(log10(body_kg) + 0.35)
+    return tuple(round(mass * 10.0**power, 9) for mass in SERIES) if power else SERIES
+
+
+def tray_key(mass_kg: float) -> str:
+    """The key of a tray item."""
+    return f"{TRAY_PREFIX}{mass_kg * 1000:.4g}"
+
+
+def tray_mass_kg(key: str, body_kg: float) -> float | None:
+    """The mass of a tray item by its key; None for any other key."""
+    return next((mass for mass in tray_kg(body_kg) if tray_key(mass) == key), None)

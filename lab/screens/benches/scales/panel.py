@@ -1,0 +1,225 @@
+"""The panel beside the scales bench: moment table, what the readings give back, guess, action, tray, view."""
+
+from __future__ import annotations
+
+from lab.mechanics import MechanicsError, ScaleReading, Weighing, weighed_level_m
+from lab.scenes.rows import HIGH, NECK
+from lab.scenes.scales.view import ScalesView, decimals
+from lab.scenes.weights import brass_rect, draw_brass
+from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
+from lab.screens.benches.panel import GUESS, HOLD, LET_GO, SHOW_END, PanelParts, view_choice
+from lab.screens.benches.scales.keys import COUNT, READING, TRAY, tray_key, tray_kg
+from lab.screens.benches.scales.strip import round_down
+from lab.screens.benches.scales.words import GOING, SIDE_NAMES, compared, happened, why
+from lab.screens.benches.sides import SIDES
+from lab.simulation.benches.scales import ScalesBench
+from lab.ui.canvas import Canvas
+from lab.ui.geometry import Rect
+from lab.ui.widgets.arrange import Column, Row, Steady
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.choice import ChoiceRow
+from lab.ui.widgets.label import Label
+from lab.ui.widgets.number_field import NumberField
+from lab.ui.widgets.panel import Panel
+from lab.ui.widgets.table import Table, TableColumn, TableRow
+from lab.ui.widgets.tray import Tray, TrayItem
+from lab.ui.widgets.widget import Widget
+
+
+def panel_parts(view: ScalesView, *, armed: str) -> PanelParts:
+    """All pieces.  armed: key of the tray item that was taken up."""
+    bench = view.bench
+    doubt = doubt_switch(view.look, bench.parts)
+    return PanelParts(
+        sums=(*_read_back(view), *_sums(view)) if view.told else (),
+        result=(_quotient(view),) if view.told else (),
+        action=_before(view) if bench.held else _after(view),
+        tray=(_tray(view, armed),) if bench.held else (),
+        view=(view_choice(view.look, bench.view, doubt=doubt),),
+    )
+
+
+def _sums(view: ScalesView) -> tuple[Widget, ...]:
+    """The moment table."""
+    words, readings, bench = view.look.words, view.readings, view.bench
+    say, units, total = words.say, view.readings.units, view.bench.sum
+    columns = (
+        TableColumn(say("part"), align="start"),
+        TableColumn(say("weight {unit}", unit=units.weight_word)),
+        TableColumn(say("arm {unit}", unit=units.length_word)),
+        TableColumn(say("moment {unit}", unit=units.moment_word)),
+    )
+    keys = [*(["bar"] if bench.bar is not None else []), *(f"load-{load.id}" for load in bench.loads)]
+    rows = [
+        TableRow(
+            f"row-{key}",
+            (
+                words.content(row.name),
+                readings.weight(row.mass_kg),
+                readings.length(row.arm_m[0]),
+                readings.moment(row.moment_kg_m[0]),
+            ),
+            picked=view.picked == key,
+        )
+        for key, row in zip(keys, total.rows, strict=True)
+    ]
+    sums = (say("sum"), readings.weight(total.mass_kg), "", readings.moment(total.moment_kg_m[0]))
+    rows.append(TableRow("row-sum", sums, kind="sum"))
+    table = Table("moments", columns, tuple(rows), name=say("Moment table"), pickable=True)
+    return Panel("moments-title", say("Moment table"), say("from the reference line"), fill="", pad=0), table
+
+
+def _shown_kg(view: ScalesView) -> tuple[float, ...] | None:
+    """What the windows show, or will; None where that gives no balance point back."""
+    bench = view.bench
+    if view.tips or (bench.held and bench.view != "all"):
+        return None
+    if bench.held:
+        return bench.reactions_kg
+    return bench.readings_kg if bench.given else None
+
+
+def _read_back(view: ScalesView) -> tuple[Widget, ...]:
+    """Reading times place of each scale, added up: over what they read together, the balance point."""
+    words, readings, bench = view.look.words, view.readings, view.bench
+    say, units, shown = words.say, view.readings.units, _shown_kg(view)
+    if shown is None:
+        return ()
+    columns = (
+        TableColumn(say("scale"), align="start"),
+        TableColumn(say("reads {unit}", unit=units.weight_word)),
+        TableColumn(say("arm {unit}", unit=units.length_word)),
+        TableColumn(say("moment {unit}", unit=units.moment_word)),
+    )
+    arms_m = [scale.at_m[0] - bench.reference_m for scale in bench.scales]
+    moments = [mass_kg * arm_m for mass_kg, arm_m in zip(shown, arms_m, strict=True)]
+    places = decimals(view)
+    rows = [
+        TableRow(
+            f"row-scale-{scale.id}",
+            (
+                words.content(scale.name),
+                words.number(units.from_kg(mass_kg), places),
+                readings.length(arm_m),
+                readings.moment(moment),
+            ),
+            picked=view.picked == f"scale-{scale.id}",
+        )
+        for scale, mass_kg, arm_m, moment in zip(bench.scales, shown, arms_m, moments, strict=True)
+    ]
+    total = (say("sum"), words.number(units.from_kg(sum(shown)), places), "", readings.moment(sum(moments)))
+    rows.append(TableRow("row-read-sum", total, kind="sum"))
+    title = Panel("read-title", say("Read back from the scales"), "", fill="", pad=0)
+    table = Table("readings", columns, tuple(rows), name=say("Read back from the scales"))
+    return title, table, Label("read-balance", _read_balance(view, shown), style="strong", align="end")
+
+
+def _read_balance(view: ScalesView, shown: tuple[float, ...]) -> str:
+    """Where the readings say that it balances."""
+    say, readings = view.look.words.say, view.readings
+    each = zip(view.bench.scales, shown, strict=True)
+    found = tuple(ScaleReading(name=scale.name, mass_kg=mass_kg, at_m=scale.at_m) for scale, mass_kg in each)
+    try:
+        along, across = weighed_level_m(Weighing(readings=found))
+    except MechanicsError:
+        return ""
+    place = readings.length_with_unit(along)
+    if not view.three:
+        return say("the scales say {place}", place=place)
+    return say("the scales say {place}, {across} across", place=place, across=readings.length_with_unit(across))
+
+
+def _quotient(view: ScalesView) -> Widget:
+    """Sum of moments ÷ sum of weights, and the balance point that it gives, from the rule's zero."""
+    words, readings, total = view.look.words, view.readings, view.bench.sum
+    moment, weight = readings.moment(total.moment_kg_m[0]), readings.weight(total.mass_kg)
+    at = place_with_doubt(view.look, readings, view.bench.parts, total.balance_point_m[0])
+    if view.three:
+        at = words.say("{along}, {across} across", along=at, across=readings.length_with_unit(total.balance_point_m[1]))
+    children: list[Widget] = [
+        Row(
+            (
+                Label("quotient", words.say("{moment} ÷ {weight}", moment=moment, weight=weight), middle=True),
+                Label("balances", words.say("balances at {place}", place=at), style="strong", align="end", middle=True),
+            ),
+            weights=(0.0, 1.0),
+        )
+    ]
+    if total.reference_m[0] != 0.0:
+        arm = readings.length(total.balance_point_m[0] - total.reference_m[0])
+        line = readings.length_with_unit(total.reference_m[0])
+        text = words.say("{arm} from the reference line at {line}", arm=arm, line=line)
+        children.append(Label("quotient-from", text, style="small", color="soft"))
+    children += doubt_lines(view.look, view.bench.parts)
+    return Panel("balance", children=(Column(tuple(children), gap=0),), fill="paper", pad=8, round=True)
+
+
+def _before(view: ScalesView) -> tuple[Widget, ...]:
+    """Held: what is guessed, on how many scales it stands, and *Let go*."""
+    look, bench = view.look, view.bench
+    say, found = look.words.say, list[Widget]()
+    if not view.three:
+        order = tuple(reversed(SIDES)) if look.sizes.mirrored else SIDES
+        options = tuple((side, say(SIDE_NAMES[side])) for side in order)
+        found.append(ChoiceRow(GUESS, say("Which scale will read more?"), options, bench.guess))
+    found.append(_reading_field(view))
+    low, high = bench.reach_m[1]
+    if high - low > 0.0:
+        counts = (("2", say("two scales")), ("3", say("three scales")))
+        found.append(ChoiceRow(COUNT, say("It stands on"), counts, str(len(bench.scales)), show_name=False))
+    return (*found, Button(LET_GO, say("Let go"), kind="main"))
+
+
+def _reading_field(view: ScalesView) -> Widget:
+    """What the first scale will read, between − and +."""
+    bench, units = view.bench, view.readings.units
+    total = units.from_kg(bench.sum.mass_kg)
+    power = round_down(total)
+    step, places = 10.0**power, max(decimals(view) - 1, -power, 0)
+    name = view.look.words.say("What will the {scale} read?", scale=view.look.words.content(bench.scales[0].name))
+    value = None if bench.guessed_kg is None else units.from_kg(bench.guessed_kg)
+    start = round(total / len(bench.scales) / step) * step
+    return NumberField(READING, name, value, units.weight_word, 0.0, round(2 * total, 6), step, places, start=start)
+
+
+def _after(view: ScalesView) -> tuple[Widget, ...]:
+    """Let down: what happens, then what happened and why. The button below stays where it is."""
+    words, bench = view.look.words, view.bench
+    hold = Button(HOLD, words.say("Set it back"), kind="main")
+    if not bench.moving:
+        return _told(view, bench), hold
+    waiting = Column(
+        (
+            Label("happened", words.say(GOING), style="title"),
+            Button(SHOW_END, words.say("Show the end"), kind="quiet"),
+        )
+    )
+    # As high as what is told in the end, which nobody sees before.
+    return Steady(waiting, (_told(view, bench.at_end()),)), hold
+
+
+def _told(view: ScalesView, bench: ScalesBench) -> Widget:
+    """What happened and why, of a body that has come to rest."""
+    words = view.look.words
+    children: list[Widget] = [Label("happened", happened(words, bench), style="title")]
+    children += [Label(f"compared-{number}", text) for number, text in enumerate(compared(words, view, bench))]
+    children += [Label(f"why-{number}", text) for number, text in enumerate(why(words, view, bench))]
+    fill = "held_fill" if bench.tipping is not None else "settled_fill"
+    return Panel("told", children=(Column(tuple(children), gap=4),), fill=fill, pad=14, round=True)
+
+
+def _tray(view: ScalesView, armed: str) -> Tray:
+    say, masses = view.look.words.say, tray_kg(view.bench.sum.mass_kg)
+    items = tuple(_tray_item(view, mass_kg, masses[-1], picked=tray_key(mass_kg) == armed) for mass_kg in masses)
+    return Tray(TRAY, say("Put on"), say("drag, or tap it and tap the place"), items)
+
+
+def _tray_item(view: ScalesView, mass_kg: float, most_kg: float, *, picked: bool) -> TrayItem:
+    def draw(canvas: Canvas, rect: Rect) -> None:
+        # The heaviest fills the tile; the others keep their true size beside it.
+        full = min(rect.w * 0.86, rect.h / (NECK + HIGH) * 0.94)
+        side = full * float((mass_kg / most_kg) ** (1 / 3))
+        top = (rect.center[0], rect.bottom - side * (NECK + HIGH) - 1)
+        draw_brass(canvas, view.look, brass_rect(top, side), "")
+
+    return TrayItem(tray_key(mass_kg), view.readings.weight_with_unit(mass_kg), draw, picked=picked)
