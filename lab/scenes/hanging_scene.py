@@ -127,7 +127,7 @@ def draw_ghost(canvas: Canvas, view: HangingView, stage: Stage, ghost: Ghost) ->
 def place_plate(canvas: Canvas, view: HangingView, stage: Stage, at_m: float) -> Rect:
     """Where the plate with the place of what is being carried lies: over the bar, within the picture."""
     sizes, hook = view.look.sizes, stage.hook_px(view, at_m)
-    wide, high = canvas.text_size(view.readings.length_with_unit(at_m), size=sizes.text("body"), bold=True)
+    wide, high = canvas.text_size(_plate_text(view, at_m), size=sizes.text("body"), bold=True)
     wide, high = wide + sizes.px(16), high + sizes.px(4)
     x = min(max(hook[0] - wide / 2, stage.frame.x + 4), stage.frame.right - wide - 4)
     return Rect(x, hook[1] - stage.bar.h / 2 - sizes.px(8) - high, wide, high)
@@ -140,13 +140,18 @@ def draw_place_plate(canvas: Canvas, view: HangingView, stage: Stage, at_m: floa
         plate, fill=look.theme.held_fill, outline=look.theme.ink, width=look.sizes.px(1), radius=look.sizes.px(6)
     )
     canvas.text(
-        view.readings.length_with_unit(at_m),
+        _plate_text(view, at_m),
         plate.center,
         size=look.sizes.text("body"),
         color=look.theme.ink,
         bold=True,
         anchor="center middle",
     )
+
+
+def _plate_text(view: HangingView, at_m: float) -> str:
+    written = None if view.ghost is None else view.ghost.plate
+    return view.readings.length_with_unit(at_m) if written is None else written
 
 
 def grab_bounds(view: HangingView, rect: Rect) -> Mapping[str, Rect]:

@@ -32,16 +32,17 @@ smaller than the second never."""
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ghost:
-    """A weight on its way: where it would go, or at the pointer where it would not go on the bar at all.
+    """A weight that does not hang there: on its way, at the pointer while off the bar, or where it would have to be.
 
     at_m: the place along, None while it is off the bar.  pointer: where it is held.
-    stamp: what is struck into it, None for its weight.
+    stamp: what is struck into it, None for its weight.  plate: what is written over the bar, None for its place.
     """
 
     mass_kg: float
     at_m: float | None
     pointer: Point | None = None
     stamp: str | None = None
+    plate: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -63,6 +63,9 @@ def _write_ghost(view: BodyView, board: LabelBoard, ghost: GhostPart, box: Rect)
     x, y = box.center
     spots: list[Spot] = [((x, box.bottom + gap), "center top"), ((x, box.y - gap), "center bottom"),
                          ((box.right + gap, y), "left middle"), ((box.x - gap, y), "right middle")]  # fmt: skip
+    if ghost.part.name in (part.name for part in view.body.parts):
+        # The part itself is there too, and its name goes below it.
+        spots.reverse()
     spots += [((x, box.bottom + gap + row * 1.32 * size), "center top") for row in range(1, 4)]
     board.place(ghost.text, spots, size=size, color=view.look.theme.ink, bold=True)
 

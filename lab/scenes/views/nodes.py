@@ -103,6 +103,7 @@ def _said(view: BodyView) -> list[tuple[str, str, str]]:
              ("reference", view.reference)]  # fmt: skip
     found += [(key, mark.text, "") for key, mark in marks if mark is not None and mark.text]
     found += [(f"band:{number}", band.text, "") for number, band in enumerate(view.bands) if band.text]
+    found += [(f"ghost:{number}", ghost.text, "") for number, ghost in enumerate(view.ghosts) if ghost.text]
     for scale in view.scales:
         shown = words.say("not known yet") if scale.reading == "?" else scale.reading
         found.append((f"scale:{scale.key}", scale.name or words.say("scale"), shown))
@@ -117,7 +118,6 @@ def _said_part(view: BodyView, part: Part) -> tuple[str, str, str]:
     words, readings = view.look.words, view.readings
     keys = {thing.key for thing in things_of(view.body)}
     surface = surface_of(view.body, part)
-    keys = {thing.key for thing in things_of(view.body)}
     key = f"tank:{part.name}" if f"tank:{part.name}" in keys else f"part:{part.name}"
     if key not in keys and surface is not None:
         key = f"surface:{surface.name}"

@@ -34,7 +34,7 @@ class OnPin(OnBody):
                 reach_rad=pivot.stop_rad,
             ),
             balance=balance_mark(scope, balance_of(shown), "balances at {place}") if now.over else None,
-            ghosts=_waiting(scope) if value is None else (),
+            ghosts=_waiting(scope) if value is None else _as_it_should_be(scope) if now.over else (),
         )
 
 
@@ -54,3 +54,13 @@ def _waiting(scope: Scope) -> tuple[GhostPart, ...]:
     least_kg = min(part.mass_kg for part in scope.asked.build.all_parts)
     part = Part(name=hung.name, mass_kg=least_kg, at_m=(hung.at_m, 0.0, 0.0))
     return (GhostPart(part=part, text=scope.look.words.content(hung.name)),)
+
+
+def _as_it_should_be(scope: Scope) -> tuple[GhostPart, ...]:
+    """The right answer beside the learner's, where that is another and nothing else is changed."""
+    hung, told, truth = scope.asked.detail, scope.told, scope.asked.truth
+    if not isinstance(hung, Hung) or told is None or told.right or scope.model.contrast or not isinstance(truth, float):
+        return ()
+    part = kind_of(scope.asked.task).scene_with(scope.asked, truth).parts[-1]
+    amount = scope.shown_weight(truth) if hung.mass_kg is None else scope.shown_place(truth)
+    return (GhostPart(part=part, text=scope.say("level: {amount}", amount=amount)),)

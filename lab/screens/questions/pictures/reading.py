@@ -24,7 +24,7 @@ class OnScales(OnBody):
                 key=str(place),
                 at_m=support.at_m,
                 reading=_reading(scope, _number(truth, place), place, share=now.share),
-                name=scope.look.words.content(support.name),
+                name=_name(scope, support.name, place),
             )
             for place, support in enumerate(supports, start=1)
         )
@@ -35,6 +35,14 @@ class OnScales(OnBody):
             ruler="along",
             balance=balance_mark(scope, balance_of(now.build), "balances at {place}") if now.over else None,
         )
+
+
+def _name(scope: Scope, name: str, place: int) -> str:
+    """What is written at a scale: whose it is, and what the learner said of it once it shows something else."""
+    shown, told, kg = scope.look.words.content(name), scope.told, scope.numbers[place - 1]
+    if scope.run.phase != "explain" or told is None or told.right or scope.model.contrast or kg is None:
+        return shown
+    return scope.say("{scale}: you {weight}", scale=shown, weight=scope.shown_weight(kg))
 
 
 def _number(value: Answer, place: int) -> float:

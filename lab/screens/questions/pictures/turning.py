@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 from lab.lesson.kinds.hanging import Hung
@@ -63,6 +64,7 @@ class Turning(Pictured):
             said.append(scope.say("balances at {place}", place=scope.shown_place(bench.sum.balance_point_m[0])))
             if scope.asked.form.quantity == "length" and scope.place_m is not None:
                 said.append(scope.say("you said {place}", place=scope.shown_place(scope.place_m)))
+            said += _spoken_as_it_should_be(scope)
         return tuple(said)
 
 
@@ -195,13 +197,36 @@ def _laid_for(scope: Scope) -> HangingBar | None:
 
 
 def _ghost(scope: Scope, rect: Rect) -> Ghost | None:
-    """What is to be hung, before the learner has said where, or how heavy it is."""
-    hung = scope.asked.detail
-    if not isinstance(hung, Hung) or scope.run.phase != "predict" or scope.run.value is not None:
+    """What is to be hung: before the learner has said where or how heavy it is, and in the end as it should be."""
+    hung, value = scope.asked.detail, scope.run.value
+    if not isinstance(hung, Hung):
+        return None
+    if scope.run.phase == "explain":
+        return _as_it_should_be(scope, hung)
+    if scope.run.phase != "predict" or value is not None:
         return None
     if hung.mass_kg is None:
         return Ghost(mass_kg=UNKNOWN_KG, at_m=hung.at_m, stamp=scope.say("?"))
     return Ghost(mass_kg=hung.mass_kg, at_m=None, pointer=_waiting_at(scope, rect))
+
+
+def _as_it_should_be(scope: Scope, hung: Hung) -> Ghost | None:
+    """The right answer beside the learner's; None where the two are one, or where something else is changed."""
+    told, truth = scope.told, scope.asked.truth
+    if told is None or told.right or scope.model.contrast or not isinstance(truth, float):
+        return None
+    if hung.mass_kg is None:
+        return Ghost(
+            mass_kg=truth, at_m=hung.at_m, plate=scope.say("level: {amount}", amount=scope.shown_weight(truth))
+        )
+    return Ghost(mass_kg=hung.mass_kg, at_m=truth, plate=scope.say("level: {amount}", amount=scope.shown_place(truth)))
+
+
+def _spoken_as_it_should_be(scope: Scope) -> Iterator[str]:
+    hung = scope.asked.detail
+    ghost = _as_it_should_be(scope, hung) if isinstance(hung, Hung) else None
+    if ghost is not None and ghost.plate is not None:
+        yield scope.say("{part}, {plate}", part=scope.look.words.content(hung.name), plate=ghost.plate)
 
 
 def _waiting_at(scope: Scope, rect: Rect) -> Point:
