@@ -58,7 +58,7 @@ class PlateView:
     piece whose row is picked.  ghost: on its way.  numbers: whether places are written.  outcome_shown: whether the
     balance point, the triangles and the reference line may be seen.  foot_px: height at the lower edge that something
     else covers.  laid_for: the plate that the picture is laid out for, None for the one drawn: so it stays where it is
-    while a corner or the pin is dragged.
+    while a corner or the pin is dragged; laid_in: and the rectangle, for a strip may go as the drag begins.
     """
 
     bench: HungPlate
@@ -72,12 +72,13 @@ class PlateView:
     outcome_shown: bool = False
     foot_px: float = 0.0
     laid_for: HungPlate | None = None
+    laid_in: Rect | None = None
 
     def stage(self, rect: Rect) -> PlateStage:
         """Where the fixed things of the picture lie in a rectangle."""
         bench = self.laid_for or self.bench
         still = replace(bench, swing=HELD, fall=None, held=True, guess=None, lines=(), reference_m=0.0, view="plain")
-        return _stage_for(still, rect, self.look, self.foot_px)
+        return _stage_for(still, self.laid_in or rect, self.look)
 
     def place_m(self, place_m: tuple[float, float]) -> tuple[float, float]:
         """Where a place of the plate has come to."""
@@ -140,14 +141,14 @@ def settled_sum(bench: HungPlate) -> MomentSum:
 
 
 @lru_cache(maxsize=16)
-def _stage_for(bench: HungPlate, frame: Rect, look: Look, foot_px: float) -> PlateStage:
+def _stage_for(bench: HungPlate, frame: Rect, look: Look) -> PlateStage:
     sizes = look.sizes
     # With large text the strip lies below the picture, and the rule needs height for its numbers.
     rule_h = max(sizes.px(RULE_PX), sizes.text("small") * 1.25 + sizes.px(12))
     rail_h, margin = sizes.px(RAIL_PX), sizes.px(18)
     room = Rect(frame.x + margin, frame.y + rail_h, max(frame.w - 2 * margin, 20.0), 0.0)
     # A strip of one row is as high as the rule with its margins: when it comes nothing moves.
-    foot = max(rule_h + margin, foot_px, sizes.px(STRIP_PX)) + sizes.px(6)
+    foot = max(rule_h + margin, sizes.px(STRIP_PX)) + sizes.px(6)
     room = Rect(room.x, room.y, room.w, max(frame.h - rail_h - foot, 20.0))
     plate, sweep = _bounds_m(bench.outline_m), _sweep_m(bench)
     usual = USUAL_SHARE * min(room.w / plate[2], room.h / plate[3])

@@ -34,6 +34,17 @@ from lab.simulation import (
     replay,
     workshop_bar,
 )
+from lab.simulation.benches.plate_builds import workshop_plate
+from lab.simulation.plate_commands import (
+    AddCorner,
+    ClipOn,
+    CutHole,
+    DrawPlumbLine,
+    MoveCorner,
+    MoveHole,
+    MovePin,
+    SetAreaWeight,
+)
 
 HERE = Path(__file__).parent
 
@@ -93,7 +104,15 @@ def tool_that_slides_off():
     return played(tool, MoveFinger(0.096), Guess("level"), LetGo(), 300, HoldStill(), MoveFinger(0.07), LetGo(), 300)
 
 
+def plate_that_is_hung_twice():
+    cut = (AddCorner(0, 0, 0.17, -0.02), MoveCorner(0, 1, 0.18, -0.03, joins=True), CutHole(0.06, 0.06, 0.03))
+    loaded = (*cut, MoveHole(1, 0.06, 0.07), ClipOn(0.05, 0.3, 0.06), MoveCorner(0, 0, 0.5, 0.1), SetAreaWeight(4.8))
+    first = (Guess("right"), LetGo(), 1600, DrawPlumbLine(), MovePin(0.31, 0.02), LetGo(), 90, HoldStill())
+    return played(workshop_plate(), *loaded, *first, LetGo(), 1700, DrawPlumbLine(), Undo(), Undo(), Redo())
+
+
 PLAYED = {
+    "plate-that-is-hung-twice": plate_that_is_hung_twice,
     "bar-built-from-nothing": bar_built_from_nothing,
     "bar-that-swings-to-rest": bar_that_swings_to_rest,
     "bar-that-falls-on-its-stop": bar_that_falls_on_its_stop,

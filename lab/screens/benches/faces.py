@@ -8,9 +8,14 @@ from typing import Any
 
 from lab.screens.benches.face import Face
 from lab.screens.benches.hanging_bar.face import HangingBarFace
+from lab.screens.benches.mobile.face import MobileFace
+from lab.screens.benches.plate.face import PlateFace
 from lab.simulation import HangingBar
+from lab.simulation.benches import HungPlate, Mobile
 
-FACES: Mapping[type, Callable[[], Face[Any]]] = MappingProxyType({HangingBar: HangingBarFace})
+FACES: Mapping[type, Callable[[], Face[Any]]] = MappingProxyType(
+    {HangingBar: HangingBarFace, HungPlate: PlateFace, Mobile: MobileFace}
+)
 """Every bench of free build, by the class of its state."""
 
 

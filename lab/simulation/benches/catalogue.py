@@ -10,6 +10,8 @@ from typing import TYPE_CHECKING, Any
 from lab.files import Bench, Build
 from lab.simulation.benches.bar_builds import build_from_hanging_bar, hanging_bar_from_build, workshop_bar
 from lab.simulation.benches.hanging_bar import HangingBar
+from lab.simulation.benches.mobile import Mobile
+from lab.simulation.benches.mobile_builds import build_from_mobile, mobile_from_build, workshop_mobile
 from lab.simulation.benches.plate import HungPlate
 from lab.simulation.benches.plate_builds import build_from_plate, plate_from_build, workshop_plate
 from lab.simulation.benches.poles import hangable
@@ -59,6 +61,15 @@ _KINDS = (
         start=workshop_plate,
         take=plate_from_build,
         give=build_from_plate,
+    ),
+    BenchKind(
+        name="mobile",
+        title=msg("Mobile"),
+        note=msg("hang bars from bars until every one is level"),
+        state=Mobile,
+        start=workshop_mobile,
+        take=mobile_from_build,
+        give=build_from_mobile,
     ),
 )
 

@@ -89,6 +89,7 @@ class PlateFace(Face[HungPlate]):
             numbers=bench.view != "plain",
             outcome_shown=bench.view == "all" or (bench.view == "numbers" and not bench.held),
             laid_for=hands.laid_for,
+            laid_in=hands.laid_in,
         )
 
 

@@ -88,7 +88,8 @@ class Hands:
     """What is picked, taken up and carried just now.
 
     focus: what should get the keyboard's focus next.  axis: whose moments the table shows.  row: the piece picked in
-    it.  laid_for: the plate as it was when the drag began, which the picture stays laid out for.
+    it.  laid_for, laid_in: the plate and the rectangle as they were when the drag began, which the picture stays laid
+    out for.
     """
 
     picked: str = ""
@@ -97,6 +98,7 @@ class Hands:
     axis: Literal["along", "up"] = "along"
     row: str = ""
     laid_for: HungPlate | None = None
+    laid_in: Rect | None = None
     _carried: dict[int, Carried] = field(default_factory=dict)
     _downs: dict[int, Point] = field(default_factory=dict)
 
@@ -254,7 +256,8 @@ class Hands:
             origin = found
         stage = view.stage(rect)
         x, y = stage.px(view, origin)
-        self.armed, self.picked, self.laid_for = None, key, view.laid_for or view.bench
+        self.armed, self.picked = None, key
+        self.laid_for, self.laid_in = view.laid_for or view.bench, view.laid_in or rect
         self._carried[event.pointer] = Carried(
             key=key,
             origin_m=origin,
@@ -301,7 +304,7 @@ class Hands:
     def _rest(self) -> None:
         """With the last thing put down the picture may be laid out anew."""
         if not self._carried:
-            self.laid_for = None
+            self.laid_for = self.laid_in = None
 
     # --- small steps ----------------------------------------------------------------------------------------
 
