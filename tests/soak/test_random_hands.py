@@ -2,11 +2,14 @@
 
 import random
 import tracemalloc
+from pathlib import Path
 from typing import Any
 
 import pytest
 
+from lab.lesson import lesson_files
 from lab.outline.node import walk
+from lab.screens.intents import Go
 from lab.ui.events import (
     Event,
     Exposed,
@@ -26,6 +29,13 @@ KEYS = (
     "delete", "backspace", "z", "y", "a", "5", "-", ".",
 )  # fmt: skip
 SIZES = ((1280, 720), (1024, 600), (1080, 1920), (640, 480))
+LESSONS = sorted(path.stem for path in lesson_files([Path(__file__).parents[2] / "lessons"]))
+PLACES = (
+    *(Go(place="lesson", name=name) for name in LESSONS),
+    *(Go(place=place) for place in ("probe", "lessons", "learner", "page")),
+)
+#: Events between two looks at whether the hands have left the place that is tried.
+STAY = 60
 #: Growth that is allowed: caches fill, and a thousand undo steps are kept on purpose.
 MOST_GROWTH_BYTES = 24_000_000
 
@@ -72,6 +82,27 @@ def _play(pilot: Any, hand: random.Random, events: int) -> None:
             pilot.draw()
 
 
+def _stay(pilot: Any, hand: random.Random, to: Go, events: int) -> None:
+    """Play in one place: whoever leaves it is brought back, to a question of the lesson further on."""
+    to = Go(place=to.place, name=to.name or (hand.choice(LESSONS) if to.place == "page" else ""))
+    for _ in range(0, events, STAY):
+        if pilot.has("to-saved"):
+            _go(pilot, hand, to)
+        _play(pilot, hand, STAY)
+
+
+def _go(pilot: Any, hand: random.Random, to: Go) -> None:
+    if to.place == "lesson":
+        pilot.lab.open_lesson(to.name, seed=hand.randrange(1000))
+        for _ in range(hand.randrange(8)):
+            if pilot.has("skip"):
+                pilot.press("skip")
+    elif to.place == "probe":
+        pilot.lab.open_probe(seed=hand.randrange(1000))
+    else:
+        pilot.lab._go(to)
+
+
 def _can_still_be_left(pilot: Any) -> None:
     """Escape and Back lead home from wherever the hands ended up."""
     pilot.lab.handle(PointerCancel(0))
@@ -79,7 +110,7 @@ def _can_still_be_left(pilot: Any) -> None:
     for _ in range(12):
         pilot.key("escape")
         pilot.wait(0.1)
-        if pilot.has("to-lessons"):
+        if pilot.has("to-saved"):
             return
     raise AssertionError(f"stuck at {[node.key for node in walk(pilot.outline)]}")
 
@@ -87,6 +118,21 @@ def _can_still_be_left(pilot: Any) -> None:
 @pytest.mark.parametrize("seed", range(3))
 def test_a_thousand_random_events_break_nothing(seed: int, pilot: Any):
     _play(pilot, random.Random(seed), 1000)
+    _can_still_be_left(pilot)
+
+
+@pytest.mark.parametrize("to", PLACES[::4], ids=lambda to: f"{to.place} {to.name}")
+def test_random_events_break_no_place_of_the_course(to: Go, pilot: Any):
+    hand = random.Random(to.name)
+    _stay(pilot, hand, to, 5 * STAY)
+    _can_still_be_left(pilot)
+
+
+@pytest.mark.soak
+@pytest.mark.parametrize("to", PLACES, ids=lambda to: f"{to.place} {to.name}")
+def test_ten_thousand_random_events_break_no_place_of_the_course(to: Go, pilot: Any):
+    hand = random.Random(f"{to.place} {to.name}")
+    _stay(pilot, hand, to, 10_000)
     _can_still_be_left(pilot)
 
 
