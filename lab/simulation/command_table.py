@@ -67,6 +67,7 @@ _ROWS = (
     _row("set-length", tool_commands.SetLength),
     _row("reweigh", part_commands.Reweigh),
     _row("rename", part_commands.Rename),
+    _row("copy", part_commands.Copy),
     _row("put-on", scales_commands.PutOn),
     _row("shift", scales_commands.Shift),
     _row("move-scale", scales_commands.MoveScale),

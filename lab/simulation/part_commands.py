@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import KW_ONLY, dataclass
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,3 +19,12 @@ class Rename:
 
     id: int
     name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """One more part like this one, beside it. mirrored: as far on the other side of the pivot instead."""
+
+    id: int
+    _: KW_ONLY
+    mirrored: bool = False

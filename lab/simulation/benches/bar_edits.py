@@ -15,7 +15,11 @@ from lab.simulation.benches.hanging_bar import MOST_WEIGHTS, HangingBar, Hung
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Hang, Hold, Measure, Move, MovePivot, OpenBuild, Remove, SetHold
+from lab.simulation.part_commands import Copy, Reweigh
 from lab.simulation.refused import Refused, msg
+
+BESIDE = 0.05
+"""How far beside a weight its copy hangs, as a share of the bar: so that both can be seen."""
 
 HEAVIEST_KG = 1000.0
 """No weight is heavier, so that every sum stays a number."""
@@ -27,6 +31,7 @@ BAR_FULL = Refused(template=msg("The bar has no room for one more weight. Take o
 NEW_OFF_BAR = Refused(template=msg("There is no bar there to hang it from, so it went back."))
 NOT_A_WEIGHT = Refused(template=msg("That is not a weight this bar can carry."))
 NO_SUCH_WEIGHT = Refused(template=msg("That weight is not on the bar any more."))
+NO_MIRROR = Refused(template=msg("On the other side of the pivot the bar does not reach so far."))
 NOT_A_HOLD = Refused(template=msg("A weight is either hung or clamped."))
 
 
@@ -77,6 +82,36 @@ def set_hold(state: HangingBar, command: SetHold) -> HangingBar | Refused:
     if command.hold not in get_args(Hold):
         return NOT_A_HOLD
     return _with_weight(state, replace(weight, hold=command.hold))
+
+
+def reweigh(state: HangingBar, command: Reweigh) -> HangingBar | Refused:
+    """A brass weight with its stamp filed away and struck anew."""
+    weight = state.weight(command.id)
+    if weight is None:
+        return NO_SUCH_WEIGHT
+    if not 0.0 < command.mass_kg <= HEAVIEST_KG:
+        return NOT_A_WEIGHT
+    return _with_weight(state, replace(weight, mass_kg=command.mass_kg))
+
+
+def copy(state: HangingBar, command: Copy) -> HangingBar | Refused:
+    """One more of the same, as far beside it as there is room; mirrored, on the other side of the pivot."""
+    weight = state.weight(command.id)
+    if weight is None:
+        return NO_SUCH_WEIGHT
+    if len(state.weights) >= MOST_WEIGHTS:
+        return BAR_FULL
+    if command.mirrored:
+        at_m = _on_bar_m(state, 2 * state.pivot.at_m - weight.at_m)
+        if at_m is None:
+            return NO_MIRROR
+    else:
+        beside_m = BESIDE * state.bar.length_m
+        room = weight.at_m + beside_m <= state.bar.right_m
+        at_m = clamped(weight.at_m + (beside_m if room else -beside_m), (state.bar.left_m, state.bar.right_m))
+    name = unused_name(weight.name.partition(" (")[0], {part.name for part in state.parts})
+    new = replace(weight, id=state.next_id, name=name, at_m=at_m)
+    return replace(_touched(state), weights=(*state.weights, new), next_id=state.next_id + 1)
 
 
 def move_pivot(state: HangingBar, command: MovePivot) -> HangingBar | Refused:
@@ -141,6 +176,8 @@ EDITS: Mapping[type, Does] = MappingProxyType(
         Move: move,
         Remove: remove,
         SetHold: set_hold,
+        Reweigh: reweigh,
+        Copy: copy,
         MovePivot: move_pivot,
         Measure: measure,
         OpenBuild: open_build,

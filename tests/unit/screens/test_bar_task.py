@@ -25,3 +25,16 @@ def test_a_task_is_set_done_and_followed_by_another(pilot: Any):
     assert pilot.says("with one more weight")
     pilot.press("task-end")
     assert not pilot.has("task.panel")
+
+
+def test_behind_more_a_weight_is_weighed_anew_copied_and_mirrored(pilot: Any):
+    pilot.press("to-build")
+    pilot.press("weight-1")
+    pilot.press("picked-more")
+    pilot.press("picked-weight.more")
+    bench = pilot.lab._room._bench
+    assert [round(weight.mass_kg, 6) for weight in bench.session.state.weights] == [0.21, 0.1, 0.05]
+    pilot.press("picked-mirror")
+    assert round(bench.session.state.weights[-1].at_m, 9) == 0.65
+    pilot.press("picked-more")
+    assert pilot.has("picked-hold")

@@ -56,7 +56,7 @@ class HangingBarFace(Face[HangingBar]):
             parts=panel_parts(
                 view, tables=view.outcome_shown, armed=armed.key if armed else "", task=task_widgets(view, self._task)
             ),
-            strip=None if hands.carried else strip(view, armed_text=taken_up),
+            strip=None if hands.carried else strip(view, armed_text=taken_up, more=hands.more),
             areas=areas if view.outcome_shown else None,
         )
 

@@ -6,8 +6,27 @@ from dataclasses import dataclass, field, replace
 
 from lab.scenes.hanging_scene import along_at_m, place_at_m
 from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView
-from lab.screens.benches.hanging_bar.keys import CANCEL, HOLDING, PLACE, REMOVE, tray_mass_kg
-from lab.screens.benches.hanging_bar.moves import move_of, moves_of, snapped_m, weight_of, where_is, x_of
+from lab.screens.benches.hanging_bar.keys import (
+    CANCEL,
+    COPY,
+    HOLDING,
+    MIRROR,
+    MORE,
+    PLACE,
+    REMOVE,
+    WEIGHT,
+    tray_mass_kg,
+)
+from lab.screens.benches.hanging_bar.moves import (
+    copied,
+    move_of,
+    moves_of,
+    reweighed,
+    snapped_m,
+    weight_of,
+    where_is,
+    x_of,
+)
 from lab.simulation import Command, Hang, Move, Remove, SetHold
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import (
@@ -56,9 +75,13 @@ class Armed:
 
 @dataclass(slots=True)
 class Hands:
-    """What is picked, taken up and carried just now. `focus`: what should get the keyboard's focus next."""
+    """What is picked, taken up and carried just now.
+
+    more: whether the second half of what can be done to it is shown.  focus: what should get the keyboard's focus next.
+    """
 
     picked: str = ""
+    more: bool = False
     armed: Armed | None = None
     focus: str = ""
     _carried: dict[int, Carried] = field(default_factory=dict)
@@ -110,6 +133,8 @@ class Hands:
                 return self._removed(event.key, view)
             case Changed(key=key, value=value) if key == PLACE:
                 return self._moved_to(self.picked, view.readings.units.to_m(value), view)
+            case Changed(key=key, value=value) if key == WEIGHT:
+                return reweighed(self.picked, value, view)
             case Chosen(key=key, value=value) if key == HOLDING:
                 return self._held_by(value, view)
         return ()
@@ -133,8 +158,12 @@ class Hands:
             self.armed = None
         elif key == REMOVE:
             return self._removed(self.picked, view)
+        elif key == MORE:
+            self.more, self.focus = not self.more, MORE
+        elif key in (COPY, MIRROR):
+            return copied(self.picked, view, mirrored=key == MIRROR)
         elif key in (PIVOT, REFERENCE) or weight_of(view, key) is not None:
-            self.armed = None
+            self.armed, self.more = None, False
             self.picked = "" if self.picked == key else key
         return ()
 

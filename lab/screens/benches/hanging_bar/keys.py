@@ -4,7 +4,9 @@ from __future__ import annotations
 
 TRAY_KG = (0.050, 0.100, 0.200, 0.500)
 TRAY_PREFIX = "tray-"
-STRIP, PLACE, HOLDING, REMOVE, CANCEL = "strip", "picked-place", "picked-hold", "picked-remove", "hang-cancel"
+STRIP, PLACE, WEIGHT, HOLDING = "strip", "picked-place", "picked-weight", "picked-hold"
+COPY, MIRROR, REMOVE, CANCEL = "picked-copy", "picked-mirror", "picked-remove", "hang-cancel"
+MORE = "picked-more"
 
 
 def tray_key(mass_kg: float) -> str:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from lab.files import UNITS
 from lab.scenes.hanging_scene import along_at_m
 from lab.scenes.hanging_view import HANGING, PIVOT, REFERENCE, HangingView, weight_key
 from lab.screens.benches import snapping
 from lab.screens.benches.snapping import MARK_PULL_PX
 from lab.simulation import Command, Hung, Move, MovePivot, MoveReference
+from lab.simulation.part_commands import Copy, Reweigh
 from lab.ui.geometry import Rect
 
 
@@ -56,3 +58,15 @@ def x_of(at_m: float, view: HangingView, rect: Rect) -> float:
     """The x of a place along, from what an x shows."""
     zero, one = along_at_m(view, rect, (0.0, 0.0)), along_at_m(view, rect, (1.0, 0.0))
     return (at_m - zero) / (one - zero)
+
+
+def reweighed(key: str, shown: float, view: HangingView) -> tuple[Command, ...]:
+    """The command that gives a weight another weight, in the units that are shown; none for anything else."""
+    weight = weight_of(view, key)
+    return () if weight is None else (Reweigh(weight.id, UNITS[view.readings.units.name].to_kg(shown)),)
+
+
+def copied(key: str, view: HangingView, *, mirrored: bool) -> tuple[Command, ...]:
+    """The command that hangs one more like a weight; none for anything else."""
+    weight = weight_of(view, key)
+    return () if weight is None else (Copy(weight.id, mirrored=mirrored),)
