@@ -25,6 +25,8 @@ FITS = (
     (0.4, 0.36, 0.36),
 )  # fmt: skip
 """How a picture grows or shrinks until it fills its height and all fits: lengths along, bodies, cords."""
+STRIP_BESIDE = 1.2
+"""With larger text the strip for what is picked stands beside the picture."""
 WIDE, HIGH = {"gull": 2.3, "float": 0.95}, {"gull": 0.95, "float": 1.15}
 BRASS_HIGH = 1.14
 """Width and height of bodies as shares of the side of a brass weight that weighs the same."""
@@ -82,18 +84,17 @@ def size_of(look: Look, mass_kg: float, kind: str | None, shrunk: float) -> tupl
 
 def stage_of(view: MobileView, rect: Rect) -> MobileStage:
     """The stage for a view in a rectangle."""
-    laid = still(view.laid_for or view.bench)
-    stage = _stage(laid, rect, view.look, view.foot_px)
-    if view.laid_for is None or still(view.bench) == laid:
-        return stage
-    return _rehung(still(view.bench), stage, view.look)
+    bench = still(view.bench)
+    if view.laid_for is None or still(view.laid_for) == bench:
+        return _stage(bench, rect, view.look)
+    return _rehung(bench, still(view.laid_for), rect, view.look)
 
 
 @lru_cache(maxsize=16)
-def _stage(bench: Mobile, frame: Rect, look: Look, foot_px: float) -> MobileStage:
+def _stage(bench: Mobile, frame: Rect, look: Look) -> MobileStage:
     sizes = look.sizes
     rail = Rect(frame.x + sizes.px(24), frame.y + sizes.px(22), frame.w - sizes.px(48), sizes.px(RAIL_PX))
-    room = max(frame.bottom - foot_px - sizes.px(14) - rail.bottom, 1.0)
+    room = max(frame.bottom - _foot(look) - rail.bottom, 1.0)
     left_m, right_m = bench.reach_m
     bodies = [body_size(look, each, FITS[0][1])[0] for beam in bench.beams for each in beam.weights]
     margin = max(bodies, default=0.0) / 2 + sizes.px(14)
@@ -118,8 +119,9 @@ def _stage(bench: Mobile, frame: Rect, look: Look, foot_px: float) -> MobileStag
 
 
 @lru_cache(maxsize=16)
-def _rehung(bench: Mobile, laid: MobileStage, look: Look) -> MobileStage:
+def _rehung(bench: Mobile, before: Mobile, frame: Rect, look: Look) -> MobileStage:
     """The same scale and the same topmost ring for a mobile that has been changed since."""
+    laid = _stage(before, frame, look)
     sizing = _sizing(bench, look, laid.sizing.px_per_m, laid.shrunk)
     found = arranged(bench, sizing)
     return MobileStage(
@@ -131,6 +133,12 @@ def _rehung(bench: Mobile, laid: MobileStage, look: Look) -> MobileStage:
         shrunk=laid.shrunk,
         reach=_around(found, laid.top),
     )
+
+
+def _foot(look: Look) -> float:
+    """Room at the lower edge for the strip for what is picked, picked or not: a picture must not jump under a hand."""
+    sizes = look.sizes
+    return sizes.px(14) if sizes.text_scale > STRIP_BESIDE else sizes.target + sizes.px(40)
 
 
 def _top_cord(bench: Mobile, look: Look, sizing: Sizing) -> float:

@@ -44,6 +44,13 @@ class Hands:
     focus: str = ""
     carrying: Carrying = field(default_factory=Carrying)
     _last_down: Point | None = None
+    _strip_was: str = ""
+
+    @property
+    def strip_for(self) -> str:
+        """What the strip is for: while something is carried what it was for before, so that the picture keeps its
+        place."""
+        return self.picked if self.carried is None else self._strip_was
 
     @property
     def carried(self) -> Carried | None:
@@ -163,6 +170,7 @@ class Hands:
             thing = self.armed.thing
         if not self.carrying.take(event.pointer, event.key, thing, event.at, view, rect):
             return ()
+        self._strip_was = self.picked
         self.armed, self.picked = None, "" if thing is not None else event.key
         return self.carrying.carry(event.pointer, event.at, view, rect)
 

@@ -13,7 +13,8 @@ from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
 
-LEAST_KG, MOST_KG = 0.001, 2.0
+MOST_KG = 2.0
+"""More than any bar of the tray could carry for real."""
 
 
 def strip(view: MobileView, *, armed_text: str = "") -> Panel | None:
@@ -79,7 +80,6 @@ def _place(
 
 def _weight(view: MobileView, mass_kg: float, name: str) -> NumberField:
     units, decimals = view.readings.units, view.readings.fineness.weight
-    low, high = (round(units.from_kg(end), 9) for end in (LEAST_KG, MOST_KG))
-    value = min(max(units.from_kg(mass_kg), low), high)
-    step = 5.0 * 10.0**-decimals
+    value, step = units.from_kg(mass_kg), 5.0 * 10.0**-decimals
+    low, high = min(value, step), max(value, round(units.from_kg(MOST_KG), 9))
     return NumberField(WEIGHT_FIELD, name, value, units.weight_word, low, high, step, decimals, show_name=False)
