@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from lab.scenes.boxwood import draw_boxwood
 from lab.scenes.finger_shapes import blended
-from lab.scenes.finger_stage import FingerStage, FingerView, carriage_box, line_m, plate_text, span_m
-from lab.scenes.labels import LabelBoard, Spot, label_box
-from lab.scenes.marks import DASH_DOT
+from lab.scenes.finger_stage import FingerStage, FingerView, carriage_box, plate_text, span_m
+from lab.scenes.labels import LabelBoard
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
 from lab.ui.look import Look
@@ -82,29 +81,6 @@ def draw_rule(canvas: Canvas, view: FingerView, stage: FingerStage, board: Label
     beside, below = (rule.right + gap, rule.center[1]), (rule.right, rule.bottom + sizes.px(4))
     unit = view.readings.units.length_word
     board.place(unit, [(beside, "left middle"), (below, "right top")], size=size, color=theme.soft, ground=theme.paper)
-
-
-def draw_reference(canvas: Canvas, view: FingerView, stage: FingerStage, board: LabelBoard) -> None:
-    """Dash and dot from the line above to under the rule, its name at the foot; nothing at the zero of the rule."""
-    at_m = line_m(view.tool)
-    if at_m is None:
-        return
-    theme, sizes = view.look.theme, view.look.sizes
-    x, gap, size = stage.camera.x_px(at_m), sizes.px(7), sizes.text("small")
-    top, foot = stage.line_y + sizes.px(14), min(stage.rule.bottom + sizes.px(56), stage.ground_y - sizes.px(4))
-    above = stage.rule.y - sizes.px(6)
-    dash = tuple(sizes.px(length) for length in DASH_DOT)
-    canvas.line(((x, top), (x, foot)), theme.ink, width=sizes.px(1.5), dash=dash)
-    board.keep_clear([Rect(x - 2, top, 4, foot - top)])
-    text = view.look.words.say("reference line")
-    spots: list[Spot] = [
-        *(((x + gap, foot), "left bottom"), ((x - gap, foot), "right bottom")),
-        *(((x + gap, top), "left top"), ((x - gap, top), "right top")),
-        *(((x + gap, above), "left bottom"), ((x - gap, above), "right bottom")),
-    ]
-    legs = trestle_boxes(view, stage)
-    spots.sort(key=lambda spot: any(label_box(canvas, text, spot, size=size).intersects(leg) for leg in legs))
-    board.place(text, spots, size=size, color=theme.soft)
 
 
 def trestle_boxes(view: FingerView, stage: FingerStage) -> list[Rect]:

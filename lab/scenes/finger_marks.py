@@ -5,9 +5,9 @@ from __future__ import annotations
 from math import asin, atan2, cos, hypot, pi, sin
 
 from lab.scenes.finger_bench import trestle_boxes
-from lab.scenes.finger_stage import FingerStage, FingerView, balance_m, body_place_px, carriage_box
+from lab.scenes.finger_stage import FingerStage, FingerView, balance_m, body_place_px, carriage_box, line_m
 from lab.scenes.labels import LabelBoard, Spot, label_box
-from lab.scenes.marks import draw_quartered
+from lab.scenes.marks import DASH_DOT, draw_quartered
 from lab.ui.canvas import Anchor, Canvas
 from lab.ui.geometry import Point, Rect
 
@@ -20,7 +20,7 @@ def draw_explained(canvas: Canvas, view: FingerView, stage: FingerStage, board: 
     """Everything that the explanation adds to the picture."""
     along, up = balance_m(view.tool)
     mark = body_place_px(view, stage, (along, _within(stage, up)))
-    board.keep_clear(_tool_boxes(view, stage))
+    board.keep_clear(tool_boxes(view, stage))
     board.keep_clear([carriage_box(view, stage)])
     if view.told_m is not None:
         _draw_told(canvas, view, stage, view.told_m)
@@ -42,6 +42,40 @@ def draw_place_line(canvas: Canvas, view: FingerView, stage: FingerStage) -> Non
     start = body_place_px(view, stage, (along, _within(stage, up)))[1] + sizes.px(MARK_PX)
     x = stage.camera.x_px(along)
     canvas.line(((x, start), (x, stage.rule.bottom + sizes.px(8))), theme.settled, width=sizes.px(3))
+
+
+def draw_reference(canvas: Canvas, view: FingerView, stage: FingerStage, board: LabelBoard) -> None:
+    """Dash and dot from the line above to under the rule, behind the finger.  None at the zero of the rule."""
+    at_m = line_m(view.tool)
+    if at_m is None:
+        return
+    sizes, x, (top, foot) = view.look.sizes, stage.camera.x_px(at_m), _reference_ends(view, stage)
+    dash = tuple(sizes.px(length) for length in DASH_DOT)
+    canvas.line(((x, top), (x, foot)), view.look.theme.ink, width=sizes.px(1.5), dash=dash)
+    board.keep_clear([Rect(x - 2, top, 4, foot - top)])
+
+
+def name_reference(canvas: Canvas, view: FingerView, stage: FingerStage, board: LabelBoard) -> None:
+    """Its name beside it, where nothing else is."""
+    at_m = line_m(view.tool)
+    if at_m is None:
+        return
+    look, x, (top, foot) = view.look, stage.camera.x_px(at_m), _reference_ends(view, stage)
+    gap, size, above = look.sizes.px(7), look.sizes.text("small"), stage.rule.y - look.sizes.px(6)
+    text = look.words.say("reference line")
+    board.keep_clear([*tool_boxes(view, stage), carriage_box(view, stage), stage.finger_rect(view.tool, look)])
+    spots: list[Spot] = []
+    for y, level in ((foot, "bottom"), (top, "top"), ((top + above) / 2, "middle"), (above, "bottom")):
+        spots += [((x + gap, y), f"left {level}"), ((x - gap, y), f"right {level}")]  # type: ignore[list-item]
+    legs = trestle_boxes(view, stage)
+    spots.sort(key=lambda spot: any(label_box(canvas, text, spot, size=size).intersects(leg) for leg in legs))
+    board.place(text, spots, size=size, color=look.theme.soft)
+
+
+def _reference_ends(view: FingerView, stage: FingerStage) -> tuple[float, float]:
+    sizes = view.look.sizes
+    foot = min(stage.rule.bottom + sizes.px(56), stage.ground_y - sizes.px(4))
+    return stage.line_y + sizes.px(14), foot
 
 
 def _draw_told(canvas: Canvas, view: FingerView, stage: FingerStage, told_m: float) -> None:
@@ -105,7 +139,7 @@ def _spots(view: FingerView, stage: FingerStage, x: float, side: int) -> tuple[l
     ]
 
 
-def _tool_boxes(view: FingerView, stage: FingerStage) -> list[Rect]:
+def tool_boxes(view: FingerView, stage: FingerStage) -> list[Rect]:
     """The turned tool as small boxes that labels keep clear of."""
     boxes = []
     for outline in stage.outlines:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from lab.scenes.finger_bench import draw_carriage, draw_cords, draw_finger, draw_ground, draw_reference, draw_rule
-from lab.scenes.finger_marks import draw_explained, draw_place_line
+from lab.scenes.finger_bench import draw_carriage, draw_cords, draw_finger, draw_ground, draw_rule
+from lab.scenes.finger_marks import draw_explained, draw_place_line, draw_reference, name_reference
 from lab.scenes.finger_stage import FingerView, carriage_box, finger_stage
 from lab.scenes.finger_tool import draw_hung, draw_tool, name_parts
 from lab.scenes.labels import LabelBoard
@@ -33,3 +33,4 @@ def draw_finger_bench(canvas: Canvas, rect: Rect, view: FingerView) -> None:
             name_parts(canvas, view, stage, board)
         if view.moment == "explained":
             draw_explained(canvas, view, stage, board)
+        name_reference(canvas, view, stage, board)
