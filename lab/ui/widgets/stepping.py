@@ -8,16 +8,15 @@ LARGE_STEPS = 10
 
 
 def on_step(value: float, low: float, high: float, step: float) -> float:
-    """The nearest value within the limits that is a whole number of steps from the lower one.
+    """The nearest value within the limits that is a whole number of steps: 210 after 200, and not 211 after 1 g.
 
-    The upper limit counts as one too, so that it can always be reached.
+    Both limits count too, so that they can always be reached.
     """
     inside = min(high, max(low, value))
     if step <= 0:
         return inside
     # Rounded far below any step, so that 0.1 + 0.2 shows and compares as 0.3.
-    stepped = round(low + round((inside - low) / step) * step, 9)
-    return stepped if stepped <= high else high
+    return min(high, max(low, round(round(inside / step) * step, 9)))
 
 
 def stepping_keys(look: Look, key: str, value: float, low: float, high: float, step: float) -> dict[str, WidgetEvent]:
