@@ -160,7 +160,7 @@ def draw_turning_areas(canvas: Canvas, rect: Rect, view: TurningView, *, camera:
         _draw_area(canvas, view, area, box)
     canvas.line([(inner.x, plot.base_y), (inner.right, plot.base_y)], look.theme.ink, width=sizes.px(2))
     canvas.line([(plot.axis_x, body.y - sizes.px(4)), (plot.axis_x, plot.base_y)], look.theme.ink, width=sizes.px(2))
-    board.keep_clear([box for _, box in placed])
+    board.keep_clear([*(box for _, box in placed), Rect(inner.x, plot.base_y - 1, inner.w, 2)])
     for area, box in sorted(placed, key=lambda one: -one[0].moment_kg_m):
         _label(canvas, view, board, area, box)
 

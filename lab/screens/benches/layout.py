@@ -16,6 +16,8 @@ from lab.ui.widgets.widget import Widget
 
 _PAD_PX, _SIDE_PX, _SUMS_GAP_PX = 18.0, 10.0, 4.0
 """Margins of the panel, the part of them that belongs to what scrolls, and the gap between title and table."""
+_LEAST_SUMS_PX = 150.0
+"""With less room for them than that, title and a few rows, the sums stand below what acts."""
 _LARGE_TEXT = 1.2
 _MOST_BELOW = 0.52
 """Of a high window's room: what lies under the picture takes no more."""
@@ -101,7 +103,7 @@ def _side_panel(pieces: Pieces) -> Widget:
     fixed_h = sum(widget.height(look, inner) for widget in (*fixed, *parts.view)) + gaps + look.sizes.px(24)
     room_for_sums = _room(pieces) - fixed_h
     wanted = sum(widget.height(look, inner) for widget in parts.sums) + look.sizes.px(_SUMS_GAP_PX) * len(parts.sums)
-    if parts.sums and room_for_sums >= min(wanted, look.sizes.px(210)):
+    if parts.sums and room_for_sums >= min(wanted, look.sizes.px(_LEAST_SUMS_PX)):
         sums = Scroll("sums", Inset(Column(parts.sums, gap=_SUMS_GAP_PX), _SIDE_PX))
         rest = tuple(Inset(widget, _SIDE_PX) for widget in (*fixed, *parts.view))
         weights = (1.0,) + (0.0,) * len(rest)

@@ -30,6 +30,11 @@ class ToolKind:
     shape: Shape
     look: Look | None = None
 
+    @property
+    def head(self) -> bool:
+        """Whether it is made for an end, and no pole or what is put round one."""
+        return not (isinstance(self.shape, Cylinder) and self.shape.axis == "along")
+
     def part(self, name: str, at_m: float) -> Part:
         """One of them, its centre on the pole's middle line.  Raises MechanicsError."""
         return Part(name=name, mass_kg=self.mass_kg, at_m=(at_m, 0.0, 0.0), shape=self.shape)

@@ -8,7 +8,7 @@ from lab.ui.geometry import Rect
 from lab.ui.look import Look
 from lab.ui.metrics import text_width
 from lab.ui.paragraph import draw_middle, least_width, natural_width, text_height
-from lab.ui.widgets.arrange import Row
+from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.icons import draw_icon
 from lab.ui.widgets.label import Label
@@ -37,8 +37,14 @@ def header(
     )
     here = Label(f"{key}.title", title, style="title", middle=True)
     place = Row((*arrow, *came, here), gap=8, weights=(*(0.0,) * (len(arrow) + len(came)), 1.0), wraps=False)
-    buttons = (Row(actions, weights=(0.0,) * len(actions)),) if actions else ()
-    row = Row((place, *buttons), weights=(1.0, 0.0) if buttons else (1.0,), gap=16, align="middle")
+    if not actions:
+        return Panel(key, children=(place,), pad=8, edge="bottom")
+    buttons = Row(actions, weights=(0.0,) * len(actions))
+    room = look.sizes.width - look.sizes.px(16 + 2 * 8)
+    if place.least_width(look) + buttons.natural_width(look) > room:
+        # Where one is, and under it what can be done: beside each other the buttons would stand in a column.
+        return Panel(key, children=(Column((place, buttons), gap=4),), pad=8, edge="bottom")
+    row = Row((place, buttons), weights=(1.0, 0.0), gap=16, align="middle")
     return Panel(key, children=(row,), pad=8, edge="bottom")
 
 

@@ -1,0 +1,1 @@
+"""Pictures of a tool that is built on a finger."""

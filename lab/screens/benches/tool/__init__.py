@@ -1,0 +1,1 @@
+"""The tool that is built on a finger, in free build."""

@@ -1,0 +1,164 @@
+"""The panel beside the tool: moment table, guess, the one action, what happened, the tray with its shelves."""
+
+from __future__ import annotations
+
+from lab.mechanics import extent_m
+from lab.scenes.tool.shelf import draw_alone, drawn_size_m
+from lab.scenes.tool.view import ToolView, part_key
+from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
+from lab.screens.benches.hanging_bar.words import YOU_SAID, guess_against_outcome
+from lab.screens.benches.panel import HOLD, SHOW_END, PanelParts, action, view_choice
+from lab.screens.benches.tool.keys import SHELF, SHELVES, TRAY_PREFIX, tray_keys, tray_part
+from lab.screens.benches.tool.words import GOING, HAPPENED, why
+from lab.simulation.benches.tool import BuiltTool
+from lab.simulation.benches.tool_parts import KINDS
+from lab.ui.canvas import Canvas
+from lab.ui.geometry import Rect
+from lab.ui.widgets.arrange import Column, Row, Steady
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.choice import ChoiceRow
+from lab.ui.widgets.label import Label
+from lab.ui.widgets.panel import Panel
+from lab.ui.widgets.table import Table, TableColumn, TableRow
+from lab.ui.widgets.tray import Tray, TrayItem
+from lab.ui.widgets.widget import Widget
+
+TRAY = "tray"
+
+
+def panel_parts(view: ToolView, *, shelf: str, armed: str) -> PanelParts:
+    """All pieces.  shelf: which parts the tray shows.  armed: key of the tray item that was taken up."""
+    told, held = view.outcome_shown, view.bench.held
+    return PanelParts(
+        sums=_sums(view) if told else (),
+        result=(_quotient(view),) if told else (),
+        action=action(view.look, view.bench.guess) if held else _after(view),
+        # While it falls or lies on the floor nothing is built: the room is for what happened.
+        tray=_tray(view, shelf, armed) if held else (),
+        view=(view_choice(view.look, view.bench.view, doubt=doubt_switch(view.look, view.bench.parts)),),
+    )
+
+
+def _sums(view: ToolView) -> tuple[Widget, ...]:
+    """The moment table."""
+    words, readings, bench = view.look.words, view.readings, view.bench
+    say, units, total = words.say, view.readings.units, view.bench.sum
+    columns = (
+        TableColumn(say("part"), align="start"),
+        TableColumn(say("weight {unit}", unit=units.weight_word)),
+        TableColumn(say("arm {unit}", unit=units.length_word)),
+        TableColumn(say("moment {unit}", unit=units.moment_word)),
+    )
+    rows = [
+        TableRow(
+            f"row-{part_key(id_)}",
+            (
+                words.content(row.name),
+                readings.weight(row.mass_kg),
+                readings.length(row.arm_m[0]),
+                readings.moment(row.moment_kg_m[0]),
+            ),
+            picked=view.picked == part_key(id_),
+        )
+        for id_, row in zip(bench.ids, total.rows, strict=True)
+    ]
+    sums = (say("sum"), readings.weight(total.mass_kg), "", readings.moment(total.moment_kg_m[0]))
+    rows.append(TableRow("row-sum", sums, kind="sum"))
+    table = Table("moments", columns, tuple(rows), name=say("Moment table"))
+    title = Panel("moments-title", say("Moment table"), say("from the reference line"), fill="", pad=0)
+    return title, table
+
+
+def _quotient(view: ToolView) -> Widget:
+    """Sum of moments ÷ sum of weights, and the balance point that it gives, from the rule's zero."""
+    words, readings, total = view.look.words, view.readings, view.bench.sum
+    sum_ = words.say(
+        "{moment} ÷ {weight}",
+        moment=readings.moment(total.moment_kg_m[0]),
+        weight=readings.weight(total.mass_kg),
+    )
+    at = place_with_doubt(view.look, readings, view.bench.parts, total.balance_point_m[0])
+    place = words.say("balances at {place}", place=at)
+    children: list[Widget] = [
+        Row(
+            (
+                Label("quotient", sum_, middle=True),
+                Label("balances", place, style="strong", align="end", middle=True),
+            ),
+            weights=(0.0, 1.0),
+        )
+    ]
+    if total.reference_m[0] != 0.0:
+        arm = readings.length(total.balance_point_m[0] - total.reference_m[0])
+        line = readings.length_with_unit(total.reference_m[0])
+        text = words.say("{arm} from the reference line at {line}", arm=arm, line=line)
+        children.append(Label("quotient-from", text, style="small", color="soft"))
+    children += doubt_lines(view.look, view.bench.parts)
+    return Panel("balance", children=(Column(tuple(children), gap=0),), fill="paper", pad=8, round=True)
+
+
+def _after(view: ToolView) -> tuple[Widget, ...]:
+    """Let go: what happens, then what happened and why. The button below stays where it is."""
+    words, bench = view.look.words, view.bench
+    hold = Button(HOLD, words.say("Lay it on the finger"), kind="main")
+    if bench.outcome is not None:
+        return _told(view, bench), hold
+    waiting: list[Widget] = [Label("happened", words.say(GOING), style="title")]
+    if bench.guess:
+        waiting.append(Label("said", words.say(YOU_SAID[bench.guess])))
+    waiting.append(Button(SHOW_END, words.say("Show the end"), kind="quiet"))
+    # As high as what is told in the end, which nobody sees before.
+    return Steady(Column(tuple(waiting)), (_told(view, bench.at_end()),)), hold
+
+
+def _told(view: ToolView, bench: BuiltTool) -> Widget:
+    """What happened and why, of a tool that has come to rest."""
+    words, outcome = view.look.words, bench.outcome or "level"
+    children: list[Widget] = [Label("happened", words.say(HAPPENED[outcome]), style="title")]
+    compared = guess_against_outcome(words, bench.guess, outcome)
+    if compared:
+        children.append(Label("compared", compared))
+    reasons = why(words, bench, view.readings, numbers=view.numbers)
+    children += [Label(f"why-{index}", text) for index, text in enumerate(reasons)]
+    fill = "settled_fill" if outcome == "level" else "held_fill"
+    return Panel("told", children=(Column(tuple(children), gap=4),), fill=fill, pad=14, round=True)
+
+
+def _tray(view: ToolView, shelf: str, armed: str) -> tuple[Widget, ...]:
+    say = view.look.words.say
+    options = tuple((name, say(title)) for name, title in SHELVES.items())
+    keys = tray_keys(shelf)
+    # All of one shelf to one scale: the longest fills its tile.
+    lying = [found for key in keys if (found := tray_part(key)) is not None]
+    size_m = tuple(max(drawn_size_m(part, look)[way] for part, look in lying) for way in (0, 1))
+    items = tuple(_item(view, key, (size_m[0], size_m[1]), picked=key == armed) for key in keys)
+    # The moment table needs the room of the heading.
+    heading = ("", "") if view.outcome_shown else (say("Put on"), say("drag, or tap it and tap the tool"))
+    return (
+        Tray(TRAY, *heading, items),
+        ChoiceRow(SHELF, say("What to put on"), options, shelf, show_name=False),
+    )
+
+
+def _item(view: ToolView, key: str, size_m: tuple[float, float], *, picked: bool) -> TrayItem:
+    part, look = tray_part(key) or (None, "")
+
+    def draw(canvas: Canvas, rect: Rect) -> None:
+        if part is not None:
+            scale = min(0.92 * rect.w / size_m[0], 0.92 * rect.h / size_m[1])
+            draw_alone(canvas, view.look, part, look, rect.center, px_per_m=scale)
+
+    return TrayItem(key, _called(view, key), draw, picked=picked)
+
+
+def _called(view: ToolView, key: str) -> str:
+    """Under a pole its length, under brass its weight, under anything else its name."""
+    kind = KINDS.get(key.removeprefix(TRAY_PREFIX))
+    lying = tray_part(key)
+    if lying is None:
+        return ""
+    if kind is None:
+        return view.readings.weight_with_unit(lying[0].mass_kg)
+    if kind.look == "pole":
+        return view.readings.length_with_unit(extent_m(kind.shape)[0])
+    return view.look.words.say(kind.title)
