@@ -34,8 +34,8 @@ def switched(parts: Iterable[Part]) -> Measure:
     return Measure(0.0, 0.0) if is_doubtful(parts) else Measure(SCALE_KG, RULER_M)
 
 
-def place_with_doubt(look: Look, readings: Readings, parts: tuple[Part, ...], at_m: float) -> str:
-    """A balance point along, with how far off it may be where parts say how they were measured."""
+def place_with_doubt(look: Look, readings: Readings, parts: tuple[Part, ...], at_m: float, *, axis: int = 0) -> str:
+    """A balance point, with how far off it may be where parts say how they were measured.  axis: 0 along, 2 up."""
     doubt_m = balance_point_doubt_m(parts)
     if doubt_m is None:
         return readings.length_with_unit(at_m)
@@ -43,7 +43,7 @@ def place_with_doubt(look: Look, readings: Readings, parts: tuple[Part, ...], at
     return words.say(
         "{place} ± {doubt} {unit}",
         place=words.number(units.from_m(at_m), decimals + 1),
-        doubt=words.number(units.from_m(doubt_m[0]), decimals + 1),
+        doubt=words.number(units.from_m(doubt_m[axis]), decimals + 1),
         unit=units.length_word,
     )
 

@@ -244,6 +244,10 @@ class HungPlate:
         """The weight with this id, or None where it is no longer on the plate."""
         return next((clip for clip in self.clips if clip.id == id), None)
 
+    def touched(self) -> HungPlate:
+        """Held, with what was guessed or drawn about it before forgotten."""
+        return replace(self.stilled(), guess=None, lines=())
+
     def stilled(self) -> HungPlate:
         """The plate held as it was cut."""
         return self if self.held else replace(self, held=True, swing=HELD, fall=None)

@@ -9,28 +9,24 @@ from types import MappingProxyType
 
 from lab import files
 from lab.mechanics import MechanicsError, Polygon
-from lab.simulation.benches.bar_edits import unused_name
-from lab.simulation.benches.plate import Clip, HungPlate, PencilLine
+from lab.simulation.benches.plate import HungPlate, PencilLine
 from lab.simulation.benches.plate_builds import (
     BLANKS,
-    MOST_CLIPS,
     MOST_CORNERS,
     MOST_HOLES,
     plate_from_build,
     rounded_area_weight,
 )
-from lab.simulation.benches.plate_rings import Corner, Ring, in_wood, on_grid, ring_on_grid
-from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, is_measured
+from lab.simulation.benches.plate_clips import CLIP_EDITS
+from lab.simulation.benches.plate_rings import FARTHEST_M, Ring, bench_place, in_wood, on_grid, ring_on_grid
+from lab.simulation.benches.shared_edits import NOT_A_PLACE, SHARED, Does
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
-from lab.simulation.commands import Measure, OpenBuild, Remove
-from lab.simulation.part_commands import Rename, Reweigh
+from lab.simulation.commands import OpenBuild
 from lab.simulation.plate_commands import (
     AddCorner,
-    ClipOn,
     CutHole,
     DrawPlumbLine,
     FillHole,
-    MoveClip,
     MoveCorner,
     MoveHole,
     MovePin,
@@ -44,16 +40,12 @@ from lab.simulation.refused import Refused, msg
 HOLE_CORNERS = 12
 """Corners of a new hole: round to the eye, and few enough to drag each."""
 
-FARTHEST_M = 10.0
-"""No corner lies farther from zero along or up, so that every sum stays a number."""
-
 LEAST_AREA_M2 = 1e-6
 """A plate under a square millimetre is lost to the eye."""
 
 AREA_WEIGHTS_KG_M2 = (0.01, 1000.0)
 """From thin paper to a slab of lead as thick as a hand is wide."""
 
-HEAVIEST_KG = 1000.0
 MOST_LINES = 8
 
 CROSSES = Refused(template=msg("An outline can't cross or touch itself, so it stays as it was."))
@@ -62,15 +54,11 @@ TOO_SMALL = Refused(template=msg("Too little of the plate would be left, so it s
 NO_SUCH_CORNER = Refused(template=msg("That corner is not there any more."))
 NO_SUCH_HOLE = Refused(template=msg("That hole is not there any more."))
 NO_SUCH_BLANK = Refused(template=msg("There is no such plate to begin with."))
-NO_SUCH_CLIP = Refused(template=msg("That weight is not on the plate any more."))
 LAST_CORNERS = Refused(template=msg("A ring needs three corners, so this one stays."))
 FULL_OF_CORNERS = Refused(template=msg("There is no room for one more corner. Take one away first."))
 FULL_OF_HOLES = Refused(template=msg("There is no room for one more hole. Fill one first."))
-FULL_OF_CLIPS = Refused(template=msg("There is no room for one more weight. Take one off first."))
 NO_WOOD_FOR_PIN = Refused(template=msg("There is no wood there to put the pin through."))
-NO_WOOD_FOR_CLIP = Refused(template=msg("There is no wood there to clip it on, so it went back."))
 PIN_IN_AIR = Refused(template=msg("The pin would lose its wood. Hang the plate by another place first."))
-NOT_A_WEIGHT = Refused(template=msg("That is not a weight this plate can carry."))
 NOT_A_SHEET = Refused(template=msg("A sheet weighs something, and not that much."))
 STILL_FIRST = Refused(template=msg("Let it go and let it hang still first: only then is the line plumb."))
 NO_PLUMB_LINE = Refused(template=msg("Hung by its balance point it hangs any way: there is no line to draw."))
@@ -89,7 +77,7 @@ def take_blank(state: HungPlate, command: TakeBlank) -> HungPlate | Refused:
 
 def move_pin(state: HungPlate, command: MovePin) -> HungPlate | Refused:
     """The lines stay: they are on the plate. A guess was about another pin."""
-    place = _place(command.at_m, command.up_m)
+    place = bench_place(command.at_m, command.up_m)
     if place is None:
         return NOT_A_PLACE
     if not in_wood(place, state.outline_m, state.holes_m):
@@ -101,7 +89,7 @@ def move_pin(state: HungPlate, command: MovePin) -> HungPlate | Refused:
 
 def add_corner(state: HungPlate, command: AddCorner) -> HungPlate | Refused:
     """After the corner at which its edge begins."""
-    ring, place = _ring(state, command.ring), _place(command.at_m, command.up_m)
+    ring, place = _ring(state, command.ring), bench_place(command.at_m, command.up_m)
     if ring is None or not 0 <= command.after < len(ring):
         return NO_SUCH_CORNER
     if place is None:
@@ -114,7 +102,7 @@ def add_corner(state: HungPlate, command: AddCorner) -> HungPlate | Refused:
 
 def move_corner(state: HungPlate, command: MoveCorner) -> HungPlate | Refused:
     """Where the outline would cross itself it stays."""
-    ring, place = _ring(state, command.ring), _place(command.at_m, command.up_m)
+    ring, place = _ring(state, command.ring), bench_place(command.at_m, command.up_m)
     if ring is None or not 0 <= command.corner < len(ring):
         return NO_SUCH_CORNER
     if place is None:
@@ -135,7 +123,7 @@ def remove_corner(state: HungPlate, command: RemoveCorner) -> HungPlate | Refuse
 
 def cut_hole(state: HungPlate, command: CutHole) -> HungPlate | Refused:
     """A ring of corners round a place."""
-    place = _place(command.at_m, command.up_m)
+    place = bench_place(command.at_m, command.up_m)
     if place is None or not 0.0 < command.radius_m <= FARTHEST_M:
         return NOT_A_PLACE
     if len(state.holes_m) >= MOST_HOLES:
@@ -149,7 +137,7 @@ def cut_hole(state: HungPlate, command: CutHole) -> HungPlate | Refused:
 
 def move_hole(state: HungPlate, command: MoveHole) -> HungPlate | Refused:
     """As it is, elsewhere."""
-    ring, place = _hole(state, command.ring), _place(command.at_m, command.up_m)
+    ring, place = _hole(state, command.ring), bench_place(command.at_m, command.up_m)
     if ring is None:
         return NO_SUCH_HOLE
     if place is None:
@@ -172,64 +160,7 @@ def set_area_weight(state: HungPlate, command: SetAreaWeight) -> HungPlate | Ref
     if not low <= command.area_kg_m2 <= high:
         return NOT_A_SHEET
     area_kg_m2 = rounded_area_weight(command.area_kg_m2)
-    return state if area_kg_m2 == state.area_kg_m2 else replace(_touched(state), area_kg_m2=area_kg_m2)
-
-
-def clip_on(state: HungPlate, command: ClipOn) -> HungPlate | Refused:
-    """A new weight with an id and a name of its own."""
-    if len(state.clips) >= MOST_CLIPS:
-        return FULL_OF_CLIPS
-    if not 0.0 < command.mass_kg <= HEAVIEST_KG:
-        return NOT_A_WEIGHT
-    place = _place(command.at_m, command.up_m)
-    if place is None or not in_wood(place, state.outline_m, state.holes_m):
-        return NO_WOOD_FOR_CLIP
-    taken = {state.name, *(clip.name for clip in state.clips)}
-    name = unused_name(command.name or f"brass {command.mass_kg * 1000.0:.4g}", taken)
-    clip = Clip(id=state.next_id, name=name, mass_kg=command.mass_kg, at_m=place[0], up_m=place[1])
-    return replace(_touched(state), clips=(*state.clips, clip), next_id=state.next_id + 1)
-
-
-def move_clip(state: HungPlate, command: MoveClip) -> HungPlate | Refused:
-    """Off the wood it stays where it was."""
-    clip = state.clip(command.id)
-    if clip is None:
-        return NO_SUCH_CLIP
-    place = _place(command.at_m, command.up_m)
-    if place is None or not in_wood(place, state.outline_m, state.holes_m):
-        return NO_WOOD_FOR_CLIP
-    if place == (clip.at_m, clip.up_m):
-        return state
-    return _with_clip(state, replace(clip, at_m=place[0], up_m=place[1]))
-
-
-def reweigh(state: HungPlate, command: Reweigh) -> HungPlate | Refused:
-    """Another weight in its place."""
-    clip = state.clip(command.id)
-    if clip is None:
-        return NO_SUCH_CLIP
-    if not 0.0 < command.mass_kg <= HEAVIEST_KG:
-        return NOT_A_WEIGHT
-    return state if command.mass_kg == clip.mass_kg else _with_clip(state, replace(clip, mass_kg=command.mass_kg))
-
-
-def rename(state: HungPlate, command: Rename) -> HungPlate | Refused:
-    """Only what it is called changes; blank, it keeps its name."""
-    clip, wanted = state.clip(command.id), command.name.strip()
-    if clip is None:
-        return NO_SUCH_CLIP
-    if not wanted or wanted == clip.name:
-        return state
-    taken = {state.name, *(other.name for other in state.clips if other.id != clip.id)}
-    renamed = replace(clip, name=unused_name(wanted, taken))
-    return replace(state, clips=tuple(renamed if one.id == clip.id else one for one in state.clips))
-
-
-def remove(state: HungPlate, command: Remove) -> HungPlate | Refused:
-    """Its id is not used again."""
-    if state.clip(command.id) is None:
-        return NO_SUCH_CLIP
-    return replace(_touched(state), clips=tuple(clip for clip in state.clips if clip.id != command.id))
+    return state if area_kg_m2 == state.area_kg_m2 else replace(state.touched(), area_kg_m2=area_kg_m2)
 
 
 def draw_plumb_line(state: HungPlate, _: DrawPlumbLine) -> HungPlate | Refused:
@@ -250,15 +181,6 @@ def rub_out_lines(state: HungPlate, _: RubOutLines) -> HungPlate | Refused:
     return replace(state, lines=()) if state.lines else NOTHING_DRAWN
 
 
-def measure(state: HungPlate, command: Measure) -> HungPlate | Refused:
-    """The plate and its weights are as doubtful as said, along and up alike."""
-    if not is_measured(command):
-        return NOT_A_DOUBT
-    at_doubt_m = (command.at_m, 0.0, command.at_m)
-    clips = tuple(replace(clip, mass_doubt_kg=command.mass_kg, at_doubt_m=at_doubt_m) for clip in state.clips)
-    return replace(state, clips=clips, mass_doubt_kg=command.mass_kg, at_doubt_m=at_doubt_m)
-
-
 def open_plate(_: HungPlate, command: OpenBuild) -> HungPlate | Refused:
     """The saved build takes the place of everything."""
     try:
@@ -267,13 +189,6 @@ def open_plate(_: HungPlate, command: OpenBuild) -> HungPlate | Refused:
         return unreadable(faults)
     except UnfitBuildError as unfit:
         return unfit.why
-
-
-def _place(at_m: float, up_m: float) -> Corner | None:
-    """A place on the grid; None where it is none on this bench."""
-    if not (abs(at_m) <= FARTHEST_M and abs(up_m) <= FARTHEST_M):
-        return None
-    return on_grid(at_m), on_grid(up_m)
 
 
 def _ring(state: HungPlate, number: int) -> Ring | None:
@@ -310,26 +225,14 @@ def _cut(state: HungPlate, outline: Ring, holes: tuple[Ring, ...]) -> HungPlate 
     for clip in state.clips:
         if not in_wood((clip.at_m, clip.up_m), outline, holes):
             return Refused(template=msg("{name} would lose its wood. Move it away first."), values={"name": clip.name})
-    return replace(_touched(state), outline_m=outline, holes_m=holes)
-
-
-def _with_clip(state: HungPlate, changed: Clip) -> HungPlate:
-    return replace(_touched(state), clips=tuple(changed if one.id == changed.id else one for one in state.clips))
-
-
-def _touched(state: HungPlate) -> HungPlate:
-    """Held, with what was guessed or drawn about it before forgotten."""
-    return replace(state.stilled(), guess=None, lines=())
+    return replace(state.touched(), outline_m=outline, holes_m=holes)
 
 
 EDITS: Mapping[type, Does] = MappingProxyType(
     {
         **SHARED,
-        Remove: remove,
-        Measure: measure,
+        **CLIP_EDITS,
         OpenBuild: open_plate,
-        Reweigh: reweigh,
-        Rename: rename,
         TakeBlank: take_blank,
         MovePin: move_pin,
         AddCorner: add_corner,
@@ -339,8 +242,6 @@ EDITS: Mapping[type, Does] = MappingProxyType(
         MoveHole: move_hole,
         FillHole: fill_hole,
         SetAreaWeight: set_area_weight,
-        ClipOn: clip_on,
-        MoveClip: move_clip,
         DrawPlumbLine: draw_plumb_line,
         RubOutLines: rub_out_lines,
     }

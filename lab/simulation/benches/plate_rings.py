@@ -14,10 +14,20 @@ Spot = tuple[int, int]
 PER_M = 10**9
 DECIMALS = 9
 
+FARTHEST_M = 10.0
+"""No corner lies farther from zero along or up, so that every sum stays a number."""
+
 
 def on_grid(value_m: float) -> float:
     """The nearest whole nanometre, m; never −0.0, for equal places must be the same bits."""
     return round(value_m, DECIMALS) + 0.0
+
+
+def bench_place(at_m: float, up_m: float) -> Corner | None:
+    """A place on the grid; None where it is none on this bench."""
+    if not (abs(at_m) <= FARTHEST_M and abs(up_m) <= FARTHEST_M):
+        return None
+    return on_grid(at_m), on_grid(up_m)
 
 
 def ring_on_grid(ring: Ring) -> Ring:

@@ -46,7 +46,7 @@ class PlateFace(Face[HungPlate]):
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _angle(asked)),
             parts=panel_parts(view, axis=hands.axis, armed=hands.armed.key if hands.armed else ""),
-            strip=None if hands.carried else strip(view, armed_text=self._taken_up(stand)),
+            strip=None if hands.carrying.last else strip(view, armed_text=self._taken_up(stand)),
             # In the other views the swing needs the height; so does a strip of two rows.
             areas=areas if view.bench.view == "all" and not is_high(view) else None,
         )
@@ -60,7 +60,7 @@ class PlateFace(Face[HungPlate]):
         return self._hands.let_all_go()
 
     def pointer_down(self, pointer: int, at: Point) -> None:
-        self._hands.pointer_down(pointer, at)
+        self._hands.carrying.pointer_down(pointer, at)
 
     def only_moved(self, before: Stand[HungPlate], now: Stand[HungPlate]) -> bool:
         if not (before.bench.moving and now.bench.moving):
@@ -88,8 +88,8 @@ class PlateFace(Face[HungPlate]):
             ghost=hands.ghost,
             numbers=bench.view != "plain",
             outcome_shown=bench.view == "all" or (bench.view == "numbers" and not bench.held),
-            laid_for=hands.laid_for,
-            laid_in=hands.laid_in,
+            laid_for=hands.carrying.laid_for,
+            laid_in=hands.carrying.laid_in,
         )
 
 

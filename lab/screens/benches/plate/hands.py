@@ -6,6 +6,7 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from lab.scenes.plate_view import CLIP, CORNER, HOLE, PIN, PlateGhost, PlateView
+from lab.screens.benches.plate.carried import Carrying
 from lab.screens.benches.plate.keys import (
     ALONG,
     AXIS,
@@ -35,7 +36,6 @@ from lab.screens.benches.plate.moves import (
     where_is,
 )
 from lab.simulation import Command
-from lab.simulation.benches import HungPlate
 from lab.simulation.benches.plate_rings import in_wood
 from lab.simulation.part_commands import Reweigh
 from lab.simulation.plate_commands import DrawPlumbLine, MovePin, RubOutLines, SetAreaWeight, TakeBlank
@@ -58,24 +58,6 @@ LARGE_STEPS = 10
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Carried:
-    """What a pointer carries.
-
-    key: of the thing, or of the tray.  origin_m: where it was; None for what is new.  offset_px: from the pointer.
-    at_m: where it would go, None while it is off the plate.  begun: whether a move was already sent, which the next one
-    joins.  corners: of all rings together while it is carried: were the corner not added, none would be moved for it.
-    """
-
-    key: str
-    origin_m: Place | None
-    offset_px: Point
-    at_m: Place | None
-    pointer: Point
-    begun: bool = False
-    corners: int = 0
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Armed:
     """A weight or a hole taken up from the tray, waiting for a place. at_m: where it would go."""
 
@@ -88,8 +70,7 @@ class Hands:
     """What is picked, taken up and carried just now.
 
     focus: what should get the keyboard's focus next.  axis: whose moments the table shows.  row: the piece picked in
-    it.  laid_for, laid_in: the plate and the rectangle as they were when the drag began, which the picture stays laid
-    out for.
+    it.  carrying: what pointers carry.
     """
 
     picked: str = ""
@@ -97,29 +78,17 @@ class Hands:
     focus: str = ""
     axis: Literal["along", "up"] = "along"
     row: str = ""
-    laid_for: HungPlate | None = None
-    laid_in: Rect | None = None
-    _carried: dict[int, Carried] = field(default_factory=dict)
-    _downs: dict[int, Point] = field(default_factory=dict)
-
-    @property
-    def carried(self) -> Carried | None:
-        """What was taken in hand last, if anything is carried."""
-        return next(reversed(self._carried.values()), None)
+    carrying: Carrying = field(default_factory=Carrying)
 
     @property
     def ghost(self) -> PlateGhost | None:
         """What is on its way to the plate."""
-        carried = self.carried
+        carried = self.carrying.last
         if carried is not None and carried.origin_m is None:
             return PlateGhost(mass_kg=tray_mass_kg(carried.key), at_m=carried.at_m, pointer=carried.pointer)
         if self.armed is not None and carried is None:
             return PlateGhost(mass_kg=tray_mass_kg(self.armed.key), at_m=self.armed.at_m)
         return None
-
-    def pointer_down(self, pointer: int, at: Point) -> None:
-        """Remember where a pointer went down: what it will carry keeps its distance to that point."""
-        self._downs[pointer] = at
 
     def let_all_go(self) -> bool:
         """Nothing is picked or taken up any more; whether anything was."""
@@ -137,11 +106,11 @@ class Hands:
             case DragBegan():
                 return self._began(event, view, rect)
             case Dragged():
-                return self._carry(event.pointer, event.at, view, rect)
+                return self.carrying.carry(event.pointer, event.at, view, rect)
             case Dropped():
                 return self._put_down(event.pointer, event.at, view, rect)
             case DragCancelled():
-                return self._put_back(event.pointer, view)
+                return self.carrying.put_back(event.pointer, view)
             case Nudged():
                 return self._nudged(event, view)
             case Removed():
@@ -238,73 +207,23 @@ class Hands:
     # --- carrying -------------------------------------------------------------------------------------------
 
     def _began(self, event: DragBegan, view: PlateView, rect: Rect) -> tuple[Command, ...]:
-        if is_of_tray(event.key) or (event.key == GHOST and self.armed is not None):
-            key = self.armed.key if event.key == GHOST and self.armed is not None else event.key
-            self.armed, self.picked = None, ""
-            self._carried[event.pointer] = Carried(
-                key=key, origin_m=None, offset_px=(0.0, 0.0), at_m=None, pointer=event.at
-            )
-            return self._carry(event.pointer, event.at, view, rect)
-        down = self._downs.get(event.pointer, event.at)
-        command = new_corner(view, event.key)
-        if command is not None:
-            key, origin = f"{CORNER}{command.ring}-{command.after + 1}", (command.at_m, command.up_m)
-        else:
-            key, found = event.key, where_is(view, event.key)
-            if found is None:
-                return ()
-            origin = found
-        stage = view.stage(rect)
-        x, y = stage.px(view, origin)
-        self.armed, self.picked = None, key
-        self.laid_for, self.laid_in = view.laid_for or view.bench, view.laid_in or rect
-        self._carried[event.pointer] = Carried(
-            key=key,
-            origin_m=origin,
-            offset_px=(x - down[0], y - down[1]),
-            at_m=origin,
-            pointer=event.at,
-            corners=_corners(view) + (command is not None),
-        )
-        return (command,) if command is not None else self._carry(event.pointer, event.at, view, rect)
-
-    def _carry(self, pointer: int, at: Point, view: PlateView, rect: Rect) -> tuple[Command, ...]:
-        carried = self._carried.get(pointer)
-        if carried is None:
+        key = self.armed.key if event.key == GHOST and self.armed is not None else event.key
+        taken = self.carrying.take(event.pointer, key, event.at, view, rect)
+        if taken is None:
             return ()
-        place = place_under(view, rect, (at[0] + carried.offset_px[0], at[1] + carried.offset_px[1]))
-        if carried.origin_m is None:
-            on_it = rect.contains(at) and in_wood(place, view.bench.outline_m, view.bench.holes_m)
-            self._carried[pointer] = replace(carried, at_m=place if on_it else None, pointer=at)
-            return ()
-        if carried.corners != _corners(view):
-            return ()
-        commands = move_to(view, carried.key, place, joins=carried.begun)
-        self._carried[pointer] = replace(carried, at_m=place, pointer=at, begun=True)
-        return commands
+        self.armed, self.picked = None, "" if is_of_tray(key) else taken.key
+        added = new_corner(view, key)
+        return (added,) if added is not None else self.carrying.carry(event.pointer, event.at, view, rect)
 
     def _put_down(self, pointer: int, at: Point, view: PlateView, rect: Rect) -> tuple[Command, ...]:
-        commands = self._carry(pointer, at, view, rect)
-        carried = self._carried.pop(pointer, None)
-        self._rest()
+        commands = self.carrying.carry(pointer, at, view, rect)
+        carried = self.carrying.let_go(pointer)
         if carried is None or carried.origin_m is not None:
             return commands
         if carried.at_m is None:
             # Dropped where no wood is: the bench is asked all the same, so that it says why it went back.
             return (put_down(tray_mass_kg(carried.key), place_under(view, rect, at)),) if rect.contains(at) else ()
         return self._put(carried.key, carried.at_m, view)
-
-    def _put_back(self, pointer: int, view: PlateView) -> tuple[Command, ...]:
-        carried = self._carried.pop(pointer, None)
-        self._rest()
-        if carried is None or carried.origin_m is None or not carried.begun:
-            return ()
-        return move_to(view, carried.key, carried.origin_m, joins=True)
-
-    def _rest(self) -> None:
-        """With the last thing put down the picture may be laid out anew."""
-        if not self._carried:
-            self.laid_for = self.laid_in = None
 
     # --- small steps ----------------------------------------------------------------------------------------
 
@@ -321,7 +240,3 @@ class Hands:
             return ()
         self.picked = event.key
         return move_to(view, event.key, (now[0] + step_m * event.dx, now[1] + step_m * event.dy), joins=False)
-
-
-def _corners(view: PlateView) -> int:
-    return sum(len(ring) for ring in view.bench.rings_m)

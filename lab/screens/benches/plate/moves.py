@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from lab.mechanics import Polygon
 from lab.scenes.plate_view import CLIP, CORNER, EDGE, HOLE, HOLE_RADIUS_M, PIN, REFERENCE, PlateView
+from lab.screens.benches.snapping import MARK_PULL_PX, snapped_m
 from lab.simulation import Command, MoveReference, Remove
 from lab.simulation.benches.plate import Clip
 from lab.simulation.plate_commands import (
@@ -19,9 +20,6 @@ from lab.simulation.plate_commands import (
 )
 from lab.ui.geometry import Point, Rect
 
-MARK_PULL_PX = 3.0
-"""Within so many design pixels of a mark of the rule a dragged thing takes the mark, along and up each."""
-
 Place = tuple[float, float]
 
 
@@ -30,16 +28,7 @@ def place_under(view: PlateView, rect: Rect, point: Point) -> Place:
     stage = view.stage(rect)
     along, up = stage.on_plate_m(view, point)
     pull_m = stage.camera.length_m(MARK_PULL_PX * view.look.sizes.unit)
-    return snapped_m(along, view, pull_m), snapped_m(up, view, pull_m)
-
-
-def snapped_m(at_m: float, view: PlateView, pull_m: float) -> float:
-    """A place on one axis, drawn to a mark of the rule that is near."""
-    units, fineness = view.readings.units, view.readings.fineness
-    value = units.from_m(at_m)
-    mark = round(value / fineness.mark) * fineness.mark
-    goal = mark if abs(value - mark) <= units.from_m(pull_m) else round(value, fineness.length)
-    return units.to_m(round(goal, 9))
+    return snapped_m(along, view.readings, pull_m=pull_m), snapped_m(up, view.readings, pull_m=pull_m)
 
 
 def numbers_of(key: str, kind: str) -> tuple[int, ...]:

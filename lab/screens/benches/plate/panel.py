@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from math import hypot
 
-from lab.mechanics import balance_point_doubt_m
 from lab.scenes.plate_scene import draw_disc_weight
 from lab.scenes.plate_view import PlateView, settled_sum
+from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
 from lab.screens.benches.panel import GUESS, HOLD, LET_GO, SHOW_END, PanelParts, view_choice
 from lab.screens.benches.plate.keys import (
     AXIS,
@@ -53,7 +53,7 @@ def panel_parts(view: PlateView, *, axis: str, armed: str) -> PanelParts:
         result=(_quotient(view, axis),) if tables else (),
         action=_before(view) if held else _after(view),
         tray=_tray(view, armed) if held else (),
-        view=(view_choice(view.look, view.bench.view),),
+        view=(view_choice(view.look, view.bench.view, doubt=doubt_switch(view.look, view.bench.parts)),),
     )
 
 
@@ -142,11 +142,8 @@ def _quotient(view: PlateView, axis: str) -> Widget:
         moment=readings.moment(total.moment_kg_m[index]),
         weight=_weight(view, total.mass_kg),
     )
-    doubt = balance_point_doubt_m(view.bench.parts)
-    place = readings.length_with_unit(total.balance_point_m[index])
-    if doubt is not None:
-        value, spread = readings.length(total.balance_point_m[index]), readings.length_with_unit(doubt[index])
-        place = words.say("{value} ± {spread} (one u)", value=value, spread=spread)
+    parts = view.bench.parts
+    place = place_with_doubt(view.look, readings, parts, total.balance_point_m[index], axis=index)
     said = words.say("balances at {place} up", place=place)
     if index == 0:
         said = words.say("balances at {place} along", place=place)
@@ -159,6 +156,7 @@ def _quotient(view: PlateView, axis: str) -> Widget:
         line = readings.length_with_unit(total.reference_m[0])
         text = words.say("{arm} from the reference line at {line}", arm=arm, line=line)
         children.append(Label("quotient-from", text, style="small", color="soft"))
+    children += doubt_lines(view.look, parts)
     return Panel("balance", children=(Column(tuple(children), gap=0),), fill="paper", pad=8, round=True)
 
 

@@ -19,7 +19,7 @@ from lab.screens.benches.plate.moves import clip_of, where_is
 from lab.screens.benches.plate.picture import handle_name
 from lab.screens.benches.plate.words import OUTLINE_NAMES, SHEET_NAMES
 from lab.simulation.benches.plate_builds import BLANKS
-from lab.simulation.benches.plate_edits import FARTHEST_M
+from lab.simulation.benches.plate_rings import FARTHEST_M
 from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
