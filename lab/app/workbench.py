@@ -60,7 +60,7 @@ class Workbench:
             if refused is not None:
                 return refused
         # A bar keeps no groups, tanks or surfaces: saving must not take them out of the file that has them.
-        whole = read is read.loose() and not read.is_airframe
+        whole = (read is read.loose() and not read.is_airframe) or kind.build_of(state) == read
         self.path = path if whole and path.parent == self._paths.builds else None
         return None
 

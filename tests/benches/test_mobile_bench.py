@@ -6,7 +6,8 @@ from dataclasses import replace
 import pytest
 from scipy.integrate import solve_ivp
 
-from lab.files import build_text, read_build_text
+from lab.app.paths import find_paths
+from lab.files import build_text, read_build, read_build_text
 from lab.mechanics import STANDARD_GRAVITY_M_S2, Swing
 from lab.simulation import TICK_NS, Guess, LetGo, OpenBuild, Refused, Remove, Session, Undo, UnfitBuildError
 from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, MOST_ON_A_BAR, RING_UP_M, STOP_RAD, Beam, Mobile
@@ -276,6 +277,14 @@ def test_the_sum_of_the_file_is_the_sum_of_the_bench():
         assert ours.at_m[0] == pytest.approx(theirs.at_m[0], abs=ROUND_OFF)
 
 
+def test_the_shipped_mobile_hangs_level_on_this_bench():
+    state = mobile_from_build(read_build(find_paths().shipped_builds / "mobile-branch.toml"))
+    assert [beam.name for beam in state.beams] == ["upper bar", "lower bar"]
+    # 33 g at 20 cm against 16 + 8 + 9 g at 20 cm; below, 16 g at 6 cm against 8 g at 12 cm.
+    assert built(state, LetGo()).outcome == "level"
+    assert state.levels.is_level
+
+
 def test_looks_view_title_and_reference_come_back():
     state = replace(workshop_mobile(), view="all", title="Gulls", reference_m=0.11, units="lb-in")
     again = opened_again(state)
@@ -296,6 +305,7 @@ ROD = '[[part]]\nname = "bar"\ngroup = "top"\nweight = 60\nat = 4\nshape = { kin
         (HEAD + ROD + TOP + "[bar]\nlength = 60\nleft = -20\nweight = 3\n", "no mobile"),
         (HEAD + ROD.replace("rod", "box").replace("length = 60", "size = [1, 1, 1]") + TOP, "no bar"),
         (HEAD + ROD + TOP + "turn = [0, 5, 0]\n", "no bar"),
+        (HEAD + ROD + TOP + "[pivot]\nat = 1\n", "topmost bar hangs"),
         (HEAD + ROD.replace("at = 4", "at = 40") + TOP, "not on it"),
         (HEAD + ROD + TOP + '[[part]]\nname = "b"\ngroup = "top"\nweight = 1\nat = 60\nhold = "hung"\n', "off the bar"),
     ],

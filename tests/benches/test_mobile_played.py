@@ -6,6 +6,8 @@ from typing import Any
 
 import pytest
 
+from lab.app.paths import find_paths
+from lab.app.workbench import Workbench
 from lab.files import read_build
 from lab.scenes.mobile.stage import on_bar, pose_of, stage_of
 from lab.scenes.mobile.view import MobileView
@@ -239,6 +241,15 @@ def test_what_is_saved_opens_on_this_bench_again(at_mobile: Any):
     again = mobile_from_build(read_build(saved))
     assert again.parts == bench(at_mobile).parts
     assert read_build(saved).bench == "mobile"
+
+
+def test_saving_again_what_was_opened_writes_the_same_file(tmp_path: Path):
+    paths = replace(find_paths(), home=tmp_path)
+    saved = Workbench(paths, "mobile").save(None)
+    other = Workbench(paths, "bar")
+    assert other.open(saved) is None
+    assert isinstance(other.session.state, Mobile)
+    assert other.save(None) == saved
 
 
 # --- how it is drawn ----------------------------------------------------------------------------------------

@@ -41,6 +41,7 @@ LONGEST_M = 100.0
 _ORIGIN: Vector = (0.0, 0.0, 0.0)
 
 NO_MOBILE = Refused(template=msg("This build is no mobile: it needs one group that all others hang from."))
+PIVOT_ELSEWHERE = Refused(template=msg("The pivot of this build is not where its topmost bar hangs."))
 TOO_MANY_BARS = Refused(template=msg("This mobile has more bars than there is room for."))
 TOO_DEEP = Refused(template=msg("This mobile has more levels than there is room for."))
 
@@ -52,14 +53,16 @@ def tidy(place_m: float) -> float:
 
 def mobile_from_build(build: Build) -> Mobile:
     """The bench as the build says, held, with nothing guessed. Ids are 1, 2, … bar by bar, a bar before its weights.
+    A pivot may say where the topmost bar hangs; the bar's own ring is what counts.
 
     Raises UnfitBuildError where there is anything but bars that hang from one another, and what hangs from them.
     """
-    others = build.parts or build.tanks or build.surfaces or build.bar or build.pivot or build.supports
+    others = build.parts or build.tanks or build.surfaces or build.bar or build.supports
     if others or len(build.groups) != 1:
         raise UnfitBuildError(NO_MOBILE)
-    reader = _Reader(build)
-    top = build.groups[0]
+    reader, top = _Reader(build), build.groups[0]
+    if build.pivot is not None and build.pivot.at_m != top.at_m[0]:
+        raise UnfitBuildError(PIVOT_ELSEWHERE)
     reader.take(top, None, 0.0, 1)
     state = Mobile(
         beams=tuple(reader.beams),
