@@ -37,6 +37,7 @@ from lab.lesson import (
 from lab.lesson.kinds import kind_of
 from lab.lesson.messages import message, msg, number
 from lab.lesson.understanding import option_meant
+from lab.outline.cautions import LEARNING_ONLY
 from lab.terminal.changed_scene import change_asked, change_told, foreseen, pending
 from lab.terminal.lesson_sums import given_lines, sum_lines
 from lab.terminal.plain_lines import PlainLines, whole_word
@@ -84,6 +85,7 @@ class _Play:
         self._clock = clock
         self._since = 0.0
         self._told_since = 0.0
+        self._cautioned = False
 
     def through(self, code: str | None) -> Run:
         """Play to the end, or until the learner leaves."""
@@ -185,6 +187,9 @@ class _Play:
             seed=str(asked.seed),
         )
         self._lines.line(f"{self._worded(asked.title)}  {where}")
+        if asked.build.is_airframe and not self._cautioned:
+            self._cautioned = True
+            self._lines.say(LEARNING_ONLY)
         self._lines.line(self._worded(asked.text))
         self._lines.line(f"{self._worded(asked.prompt)} {self._worded(kind_of(asked.task).what_to_type(asked))}")
         self._since = self._clock()

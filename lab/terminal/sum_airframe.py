@@ -20,11 +20,7 @@ from lab.mechanics import (
     pitch_margin,
     standing,
 )
-from lab.outline.words import msg
 from lab.terminal.sum_settling import converted, settled
-
-CAUTION = msg("For learning only; a real aircraft is loaded by its approved data, local rules and licensed people.")
-"""What stands on every airframe's sum."""
 
 
 def tank_keys(build: Build, system: UnitSystem, parts: list[Part]) -> dict[str, Any]:

@@ -6,7 +6,8 @@ from typing import Any
 
 from lab.files import UNITS, Build, UnitSystem
 from lab.mechanics import MechanicsError, MomentSum, Part, Vector, balance_point_doubt_m, moment_sum
-from lab.terminal.sum_airframe import CAUTION, limit_keys, pitch_keys, tank_keys
+from lab.outline.cautions import LEARNING_ONLY
+from lab.terminal.sum_airframe import limit_keys, pitch_keys, tank_keys
 from lab.terminal.sum_bodies import body_keys
 from lab.terminal.sum_holds import pivot_keys, support_keys
 from lab.terminal.sum_settling import converted, group_reaches, in_units, settled, total_scale
@@ -77,7 +78,7 @@ def _further_keys(build: Build, system: UnitSystem, parts: list[Part], document:
     if build.surfaces:
         keys |= pitch_keys(build, system, along, (document["doubt"] or [0.0])[0])
     if build.is_airframe:
-        keys["caution"] = CAUTION
+        keys["caution"] = LEARNING_ONLY
     return keys
 
 

@@ -14,6 +14,7 @@ from lab.app.record import Record
 from lab.app.seeds import drawn_seed
 from lab.app.shelf import Shelf, UnknownLessonError, shelf_of
 from lab.app.window_program import open_window, window_or_lines
+from lab.attempts import shown_code
 from lab.files import FileFaults
 from lab.lesson import Lesson, read_lesson
 from lab.lesson.course_mixed import NAME as MIXED
@@ -140,5 +141,5 @@ def play_text(lesson: Lesson, seed: int | None, console: Console, paths: Paths, 
             stdout=console.stdout,
             words=console.words,
             keep=keep,
-            code=learner,
+            code=shown_code(learner),
         )

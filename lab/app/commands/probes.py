@@ -11,6 +11,7 @@ from lab.app.paths import Paths
 from lab.app.record import Record
 from lab.app.seeds import drawn_seed
 from lab.app.window_program import open_window, window_or_lines
+from lab.attempts import shown_code
 from lab.files import UNITS
 from lab.lesson import render
 from lab.lesson.course_gain import Gain
@@ -46,7 +47,7 @@ def probe_text(seed: int | None, console: Console, paths: Paths, *, code: str | 
             stdout=console.stdout,
             words=console.words,
             keep=keep,
-            code=learner,
+            code=shown_code(learner),
         )
     if probe.finished:
         _say_gain(learner, console, paths)

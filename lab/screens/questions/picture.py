@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from lab.screens.questions.caution import caution_below
 from lab.screens.questions.contrast import contrast_in_text, contrast_room, contrast_strip
 from lab.screens.questions.layout import Over
 from lab.screens.questions.pictures import PICTURE, picture_of
@@ -9,7 +10,7 @@ from lab.screens.questions.pictures.pictured import marks
 from lab.screens.questions.scope import Scope
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
-from lab.ui.widgets.arrange import Column, Spacer, Steady
+from lab.ui.widgets.arrange import Column, Row, Spacer, Steady
 from lab.ui.widgets.headers import Progress
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.picture import Picture
@@ -78,4 +79,8 @@ def _progress(scope: Scope) -> Widget:
         marks.append("now" if now else kinds[mark])
     number_of = scope.look.words.number
     text = scope.say("question {number} of {count}", number=number_of(run.index + 1), count=number_of(len(run.marks)))
-    return Panel("progress-ground", children=(Progress("progress", tuple(marks), text),), fill="")
+    progress: Widget = Progress("progress", tuple(marks), text)
+    caution = caution_below(scope)
+    if caution is not None:
+        progress = Row((progress, caution), gap=24, weights=(0.0, 1.0), wraps=False)
+    return Panel("progress-ground", children=(progress,), fill="")

@@ -6,6 +6,7 @@ from lab.lesson import Explanation
 from lab.lesson.forms import Choice
 from lab.mechanics import MomentRow
 from lab.screens.questions.answering import answer_widgets, said, why_not
+from lab.screens.questions.caution import caution_in_text
 from lab.screens.questions.contrast import contrast_in_text, contrast_strip
 from lab.screens.questions.layout import TextSheet, text_width_px
 from lab.screens.questions.scope import AGAIN, GO_ON, HINT, LOCK, NEXT, SKIP, SURE, Scope
@@ -69,7 +70,7 @@ def predict_sheet(scope: Scope) -> TextSheet:
     )
     return TextSheet(
         _sheet(scope),
-        (_steps(scope, 0), given, *answer_widgets(scope), sure, *_hints(scope)),
+        (_steps(scope, 0), given, *answer_widgets(scope), sure, *_hints(scope), *caution_in_text(scope)),
         _predict_foot(scope),
     )
 
@@ -133,7 +134,8 @@ def watch_sheet(scope: Scope) -> TextSheet:
         (Label("watch", scope.say("Watch what it does."), style="title"), Label("you-said", you_said)), gap=4
     )
     text = scope.say("Go on") if settled else scope.say("Let go…")
-    return TextSheet(_sheet(scope), (_steps(scope, 1), watch), (Button(GO_ON, text, kind="main", enabled=settled),))
+    lines: tuple[Widget, ...] = (_steps(scope, 1), watch, *caution_in_text(scope))
+    return TextSheet(_sheet(scope), lines, (Button(GO_ON, text, kind="main", enabled=settled),))
 
 
 # --- explain -------------------------------------------------------------------------------------------------
@@ -155,7 +157,8 @@ def explain_sheet(scope: Scope) -> TextSheet:
     sums = Column((*_working(scope, told), *_from_where(scope, told)), gap=4)
     strip = contrast_strip(scope) if contrast_in_text(scope) else None
     changed = () if strip is None else (strip,)
-    return TextSheet(_sheet(scope), (_steps(scope, 2), happened, idea, sums, *changed), (foot,))
+    lines = (_steps(scope, 2), happened, idea, sums, *changed, *caution_in_text(scope))
+    return TextSheet(_sheet(scope), lines, (foot,))
 
 
 def _happened(scope: Scope, told: Explanation) -> tuple[Widget, ...]:

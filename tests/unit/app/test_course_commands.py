@@ -72,7 +72,7 @@ def test_another_learner_is_named_by_code_in_small_letters_with_a_dash(said):
     assert "1 question has come back" in err
     code, out, _ = said("probe", "--text", "--seed", "5", "--learner", dashed, typed="left\nquit\n")
     assert code == 0
-    assert mine in out
+    assert dashed.upper() in out
     assert codes() == [mine]
 
 

@@ -270,3 +270,11 @@ def test_a_word_may_be_shortened_while_it_means_one_thing(said, word):
 def test_it_runs_without_pygame():
     script = "import sys, lab.terminal.lesson_text; sys.exit('pygame' in sys.modules)"
     assert subprocess.run([sys.executable, "-c", script], check=False).returncode == 0
+
+
+def test_what_flies_is_said_to_be_for_learning_only_once_a_lesson():
+    limits = LOPSIDED.parents[1] / "later" / "limits.toml"
+    lines = played("skip\nrepeat\nskip\nquit\n", path=limits)[0].splitlines()
+    assert sum("For learning only" in line for line in lines) == 1
+    lines = played("skip\nskip\nquit\n")[0].splitlines()
+    assert not any("For learning only" in line for line in lines)
