@@ -34,7 +34,9 @@ from lab.simulation import (
     replay,
     workshop_bar,
 )
+from lab.simulation.benches.mobile_builds import workshop_mobile
 from lab.simulation.benches.plate_builds import workshop_plate
+from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
 from lab.simulation.plate_commands import (
     AddCorner,
     ClipOn,
@@ -104,6 +106,13 @@ def tool_that_slides_off():
     return played(tool, MoveFinger(0.096), Guess("level"), LetGo(), 300, HoldStill(), MoveFinger(0.07), LetGo(), 300)
 
 
+def mobile_that_is_tuned():
+    hung = (HangBar(3, 0.2, 0.015, 0.05), HangOn(9, 0.02, 0.03, look="gull"), HangOn(9, 0.02, 0.16), SlideBar(9, 0.098))
+    drag = (Rehang(6, 2, 0.23), Rehang(6, 2, 0.24, joins=True), Rehang(6, 3, 0.10, joins=True))
+    tried = (Guess("left"), LetGo(), 900, HoldStill(), Undo(), Redo(), Rehang(9, 1, 0.33), Remove(4), LetGo(), 500)
+    return played(workshop_mobile(), LetGo(), 1200, *hung, *drag, *tried)
+
+
 def plate_that_is_hung_twice():
     cut = (AddCorner(0, 0, 0.17, -0.02), MoveCorner(0, 1, 0.18, -0.03, joins=True), CutHole(0.06, 0.06, 0.03))
     loaded = (*cut, MoveHole(1, 0.06, 0.07), ClipOn(0.05, 0.3, 0.06), MoveCorner(0, 0, 0.5, 0.1), SetAreaWeight(4.8))
@@ -112,6 +121,7 @@ def plate_that_is_hung_twice():
 
 
 PLAYED = {
+    "mobile-that-is-tuned": mobile_that_is_tuned,
     "plate-that-is-hung-twice": plate_that_is_hung_twice,
     "bar-built-from-nothing": bar_built_from_nothing,
     "bar-that-swings-to-rest": bar_that_swings_to_rest,
