@@ -20,7 +20,7 @@ from lab.scenes.plate_marks import (
 )
 from lab.scenes.plate_view import CLIP, CORNER, EDGE, HOLE, PIN, REFERENCE, PlateGhost, PlateStage, PlateView
 from lab.scenes.tones import between
-from lab.simulation.benches.plate import Clip
+from lab.simulation.benches import Hung
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect, bounding
 from lab.ui.look import Look
@@ -138,7 +138,7 @@ def _draw_triangles(canvas: Canvas, view: PlateView, stage: PlateStage) -> None:
             canvas.circle(middle, sizes.px(5), fill=theme.ink)
 
 
-def _draw_clip(canvas: Canvas, view: PlateView, stage: PlateStage, clip: Clip) -> None:
+def _draw_clip(canvas: Canvas, view: PlateView, stage: PlateStage, clip: Hung) -> None:
     key = f"{CLIP}{clip.id}"
     at = stage.px(view, (clip.at_m, clip.up_m))
     radius = stage.clip_radius_px(clip.mass_kg)

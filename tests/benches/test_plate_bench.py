@@ -375,6 +375,16 @@ def test_a_tap_on_the_wood_hangs_it_there(at_plate: Any):
     assert (bench.pivot.at_m, bench.pivot.up_m) == (0.20, 0.06)
 
 
+def test_a_tap_on_the_wood_of_a_plate_that_hangs_askew_hangs_it_by_that_place(at_plate: Any):
+    at_plate.press("let-go")
+    at_plate.wait(12.0)
+    bench = bench_of(at_plate)
+    view = PlateView(bench=bench, look=at_plate.lab._look, readings=None, angle_rad=bench.angle_rad)  # type: ignore[arg-type]
+    at_plate.tap(*view.stage(Rect(*at_plate.node("picture").bounds)).px(view, (0.30, 0.05)))
+    assert bench_of(at_plate).held
+    assert (bench_of(at_plate).pivot.at_m, bench_of(at_plate).pivot.up_m) == pytest.approx((0.30, 0.05), abs=1e-9)
+
+
 def test_by_keys_alone_it_is_cut_loaded_hung_let_go_and_drawn(at_plate: Any):
     at_plate.tab_to("corner-0-1")
     at_plate.key("down", times=2)

@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from lab.simulation.benches.finger import FingerTool
     from lab.simulation.benches.hanging_bar import HangingBar, Hung
     from lab.simulation.benches.mobile import Beam, Mobile
-    from lab.simulation.benches.plate import Clip, HungPlate
+    from lab.simulation.benches.plate import HungPlate
     from lab.simulation.benches.scales import Scale, ScalesBench
     from lab.simulation.benches.showing import Showing
     from lab.simulation.benches.states import BenchState
@@ -21,7 +21,7 @@ else:
         "finger": "FingerTool",
         "hanging_bar": "HangingBar Hung",
         "mobile": "Beam Mobile",
-        "plate": "Clip HungPlate",
+        "plate": "HungPlate",
         "scales": "Scale ScalesBench",
         "showing": "Showing",
         "states": "BenchState",
@@ -34,7 +34,6 @@ __all__ = [
     "Beam",
     "BenchState",
     "BuiltTool",
-    "Clip",
     "FingerTool",
     "HangingBar",
     "Hung",

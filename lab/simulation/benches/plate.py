@@ -15,9 +15,7 @@ from lab.mechanics import (
     Pivot,
     Pivoted,
     PlumbLine,
-    Point,
     Polygon,
-    Shape,
     Swing,
     Triangle,
     Turn,
@@ -28,10 +26,10 @@ from lab.mechanics import (
     swing_tick,
     turn_about,
 )
-from lab.simulation.benches.hanging_bar import REST_RAD, settling_damping_kg_m2_s
+from lab.simulation.benches.hanging_bar import REST_RAD, Hung, settling_damping_kg_m2_s
 from lab.simulation.benches.plate_rings import Corner, Ring, triangles_of
 from lab.simulation.clock import TICK_S
-from lab.simulation.commands import Hold, Side
+from lab.simulation.commands import Side
 
 RAIL_OVERHANG = 0.08
 """How far the reference line may go beyond the plate on each side, as a share of its width."""
@@ -39,48 +37,8 @@ RAIL_OVERHANG = 0.08
 HALF_TURN = math.pi
 """A plate on a pin turns freely: its stop is where none is reached, half a turn from straight down."""
 
-NO_EXTENT: Shape = Point()
-
 HELD = Swing()
 """Held as it was cut, not yet let go."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Clip:
-    """A small weight clipped on the plate.
-
-    id: unlike any other ever on this plate, kept when it moves.  mass_kg: > 0.  at_m, up_m: on the plate.
-    The other values matter only to builds that state them, and go back into the file as they came.
-    """
-
-    id: int
-    name: str
-    mass_kg: float
-    at_m: float
-    up_m: float
-    hold: Hold = "clamped"
-    across_m: float = 0.0
-    shape: Shape = NO_EXTENT
-    inertia_kg_m2: tuple[float, float, float] | tuple[Vector, Vector, Vector] | None = None
-    mass_doubt_kg: float = 0.0
-    at_doubt_m: Vector = (0.0, 0.0, 0.0)
-    set_name: str | None = None
-    look: str | None = None
-
-    @property
-    def part(self) -> Part:
-        """The weight as mechanics sees it."""
-        return Part(
-            name=self.name,
-            mass_kg=self.mass_kg,
-            at_m=(self.at_m, self.across_m, self.up_m),
-            shape=self.shape,
-            inertia_kg_m2=self.inertia_kg_m2,
-            hold=self.hold,
-            mass_doubt_kg=self.mass_doubt_kg,
-            at_doubt_m=self.at_doubt_m,
-            set_name=self.set_name,
-        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -135,7 +93,7 @@ class HungPlate:
     holes_m: tuple[Ring, ...] = ()
     across_m: float = 0.0
     area_kg_m2: float
-    clips: tuple[Clip, ...] = ()
+    clips: tuple[Hung, ...] = ()
     pivot: Pivot
     lines: tuple[PencilLine, ...] = ()
     reference_m: float = 0.0
@@ -240,7 +198,7 @@ class HungPlate:
         """Where the plumb lines cross, along and up; None with fewer than two, or all the same way."""
         return _crossing(self.lines)
 
-    def clip(self, id: int) -> Clip | None:  # noqa: A002 - the field's own name
+    def clip(self, id: int) -> Hung | None:  # noqa: A002 - the field's own name
         """The weight with this id, or None where it is no longer on the plate."""
         return next((clip for clip in self.clips if clip.id == id), None)
 

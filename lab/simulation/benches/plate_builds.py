@@ -8,7 +8,8 @@ from types import MappingProxyType
 
 from lab.files import Build, View
 from lab.mechanics import MechanicsError, Part, Pivot, Polygon, Rectangle, Triangle
-from lab.simulation.benches.plate import Clip, HungPlate
+from lab.simulation.benches.hanging_bar import Hung
+from lab.simulation.benches.plate import HungPlate
 from lab.simulation.benches.plate_rings import Corner, Ring, in_wood, on_grid, ring_on_grid, triangles_of
 from lab.simulation.benches.unfit import UnfitBuildError
 from lab.simulation.refused import Refused, msg
@@ -143,11 +144,11 @@ def _pin(pivot: Pivot | None, outline: Ring, holes: tuple[Ring, ...]) -> Pivot:
     return replace(pivot, at_m=at_m, up_m=up_m, pad_m=0.0)
 
 
-def _clip(number: int, part: Part, outline: Ring, holes: tuple[Ring, ...], look: str | None) -> Clip:
+def _clip(number: int, part: Part, outline: Ring, holes: tuple[Ring, ...], look: str | None) -> Hung:
     along_m, across_m, up_m = on_grid(part.at_m[0]), part.at_m[1], on_grid(part.at_m[2])
     if part.cut or not in_wood((along_m, up_m), outline, holes):
         raise UnfitBuildError(Refused(template=msg("{name} is off the plate."), values={"name": part.name}))
-    return Clip(
+    return Hung(
         id=number,
         name=part.name,
         mass_kg=part.mass_kg,

@@ -7,7 +7,8 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from lab.simulation.benches.bar_edits import unused_name
-from lab.simulation.benches.plate import Clip, HungPlate
+from lab.simulation.benches.hanging_bar import Hung
+from lab.simulation.benches.plate import HungPlate
 from lab.simulation.benches.plate_builds import MOST_CLIPS
 from lab.simulation.benches.plate_rings import bench_place, in_wood
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, Does, is_measured
@@ -36,7 +37,8 @@ def clip_on(state: HungPlate, command: ClipOn) -> HungPlate | Refused:
         return NO_WOOD_FOR_CLIP
     taken = {state.name, *(clip.name for clip in state.clips)}
     name = unused_name(command.name or f"brass {command.mass_kg * 1000.0:.4g}", taken)
-    clip = Clip(id=state.next_id, name=name, mass_kg=command.mass_kg, at_m=place[0], up_m=place[1])
+    along_m, up_m = place
+    clip = Hung(id=state.next_id, name=name, mass_kg=command.mass_kg, at_m=along_m, up_m=up_m, hold="clamped")
     return replace(state.touched(), clips=(*state.clips, clip), next_id=state.next_id + 1)
 
 
@@ -91,7 +93,7 @@ def measure(state: HungPlate, command: Measure) -> HungPlate | Refused:
     return replace(state, clips=clips, mass_doubt_kg=command.mass_kg, at_doubt_m=at_doubt_m)
 
 
-def _with_clip(state: HungPlate, changed: Clip) -> HungPlate:
+def _with_clip(state: HungPlate, changed: Hung) -> HungPlate:
     return replace(state.touched(), clips=tuple(changed if one.id == changed.id else one for one in state.clips))
 
 

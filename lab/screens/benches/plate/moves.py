@@ -6,7 +6,7 @@ from lab.mechanics import Polygon
 from lab.scenes.plate_view import CLIP, CORNER, EDGE, HOLE, HOLE_RADIUS_M, PIN, REFERENCE, PlateView
 from lab.screens.benches.snapping import MARK_PULL_PX, snapped_m
 from lab.simulation import Command, MoveReference, Remove
-from lab.simulation.benches.plate import Clip
+from lab.simulation.benches import Hung
 from lab.simulation.plate_commands import (
     AddCorner,
     ClipOn,
@@ -37,7 +37,7 @@ def numbers_of(key: str, kind: str) -> tuple[int, ...]:
     return tuple(map(int, numbers)) if key.startswith(kind) and all(one.isdigit() for one in numbers) else ()
 
 
-def clip_of(view: PlateView, key: str) -> Clip | None:
+def clip_of(view: PlateView, key: str) -> Hung | None:
     """The weight of a key, if it is there."""
     numbers = numbers_of(key, CLIP)
     return view.bench.clip(numbers[0]) if len(numbers) == 1 else None

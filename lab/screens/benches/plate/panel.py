@@ -7,6 +7,7 @@ from math import hypot
 from lab.scenes.plate_scene import draw_disc_weight
 from lab.scenes.plate_view import PlateView, settled_sum
 from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
+from lab.screens.benches.hanging_bar.words import YOU_SAID, guess_against_outcome
 from lab.screens.benches.panel import GUESS, HOLD, LET_GO, SHOW_END, PanelParts, view_choice
 from lab.screens.benches.plate.keys import (
     AXIS,
@@ -23,8 +24,6 @@ from lab.screens.benches.plate.words import (
     ASK,
     GOING,
     HAPPENED,
-    YOU_SAID,
-    guess_against_outcome,
     piece_name,
     place_said,
     why,

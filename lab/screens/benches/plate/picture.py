@@ -61,6 +61,9 @@ def _handle(view: PlateView, key: str, box: Rect) -> Handle:
     if key == REFERENCE:
         return Handle(key, name, view.readings.length_with_unit(place[0]), box, selected=selected)
     value = place_said(view.look.words, view.readings, place)
+    if key == PIN and not view.bench.held:
+        # Under a plate that hangs askew a pin carried along would turn it with every step.
+        return Handle(key, name, value, box, ("press",), selected=selected)
     if key == PIN:
         return Handle(key, name, value, box, axis="both", selected=selected)
     return Handle(key, name, value, box, ("move", "press", "remove"), axis="both", selected=selected)

@@ -8,7 +8,6 @@ from lab.mechanics import small_swing_period_s
 from lab.outline import Words
 from lab.outline.words import msg
 from lab.scenes.readings import Readings
-from lab.simulation import Side
 from lab.simulation.benches import HungPlate
 
 ASK = msg("Which side will drop?")
@@ -18,16 +17,6 @@ HAPPENED: Mapping[str, str] = {
     "right": msg("The right side dropped."),
 }
 GOING = msg("Let go. Watch it swing.")
-YOU_SAID: Mapping[str, str] = {
-    "left": msg("You said left."),
-    "level": msg("You said level."),
-    "right": msg("You said right."),
-}
-AS_YOU_SAID: Mapping[str, str] = {
-    "left": msg("You said left, and left it was."),
-    "level": msg("You said level, and level it is."),
-    "right": msg("You said right, and right it was."),
-}
 WHY: Mapping[str, str] = {
     "left": msg("It swings until its balance point hangs straight below the pin."),
     "right": msg("It swings until its balance point hangs straight below the pin."),
@@ -52,13 +41,6 @@ HELP = (
     msg("When it hangs still, draw the plumb line. Hang it by another pin and draw again."),
 )
 CAUTION = msg("If you try this with real sheet: blunt its edges, and stand back until it has stopped swinging.")
-
-
-def guess_against_outcome(words: Words, guess: Side | None, outcome: Side) -> str:
-    """What was expected, beside what happened: no word judges it. Empty where nothing was guessed."""
-    if guess is None:
-        return ""
-    return words.say(AS_YOU_SAID[outcome] if guess == outcome else YOU_SAID[guess])
 
 
 def why(words: Words, bench: HungPlate, readings: Readings, *, numbers: bool) -> tuple[str, ...]:
