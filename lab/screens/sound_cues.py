@@ -7,6 +7,7 @@ from typing import Literal
 from lab.screens.screen import QuestionModel
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.hanging_bar import HangingBar
+from lab.simulation.benches.mobile import Mobile
 
 Cue = Literal["clink", "knock", "scratch"]
 
@@ -30,10 +31,22 @@ def _bench_cues(before: object, after: object) -> tuple[Cue, ...]:
         if after.swing.stop and not before.swing.stop:
             found.append("knock")
         return tuple(found)
+    if isinstance(before, Mobile) and isinstance(after, Mobile):
+        return _mobile_cues(before, after)
     if isinstance(before, FingerTool) and isinstance(after, FingerTool):
         landed = after.motion.corner is not None and before.motion.corner is None
         return ("knock",) if landed else ()
     return ()
+
+
+def _mobile_cues(before: Mobile, after: Mobile) -> tuple[Cue, ...]:
+    """Something more hangs there; a bar has come to its stop."""
+    found: list[Cue] = []
+    if after.next_id == before.next_id + 1 and len(after.parts) == len(before.parts) + 1:
+        found.append("clink")
+    if sum(bool(swing.stop) for swing in after.swings) > sum(bool(swing.stop) for swing in before.swings):
+        found.append("knock")
+    return tuple(found)
 
 
 def _locked_in(before: object, after: object) -> bool:

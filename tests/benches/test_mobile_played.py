@@ -12,8 +12,11 @@ from lab.files import read_build
 from lab.scenes.mobile.stage import on_bar, pose_of, stage_of
 from lab.scenes.mobile.view import MobileView
 from lab.screens.benches.mobile.gallery import CROWDED, DEEPER, after
+from lab.screens.screen import BuildModel, Setting
+from lab.screens.sound_cues import cues
 from lab.simulation.benches import Mobile
 from lab.simulation.benches.mobile_builds import mobile_from_build, workshop_mobile
+from lab.simulation.mobile_commands import HangOn, Rehang
 from lab.ui.events import Key, PointerDown, PointerMove, PointerUp
 from lab.ui.geometry import Rect
 
@@ -250,6 +253,18 @@ def test_saving_again_what_was_opened_writes_the_same_file(tmp_path: Path):
     assert other.open(saved) is None
     assert isinstance(other.session.state, Mobile)
     assert other.save(None) == saved
+
+
+def test_what_is_hung_clinks_and_a_bar_knocks_on_its_stop():
+    def model(state: Mobile) -> BuildModel:
+        return BuildModel(setting=Setting(), bench=state, previous=state)
+
+    first = workshop_mobile()
+    hung = after(first, HangOn(3, 0.2, 0.26))
+    assert cues(model(first), model(hung)) == ("clink",)
+    assert cues(model(hung), model(after(hung, Rehang(9, 3, 0.25)))) == ()
+    let_go = hung.released()
+    assert cues(model(let_go), model(let_go.at_end())) == ("knock",)
 
 
 # --- how it is drawn ----------------------------------------------------------------------------------------

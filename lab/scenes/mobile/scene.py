@@ -45,7 +45,7 @@ def _draw(canvas: Canvas, view: MobileView, stage: MobileStage, pose: Pose) -> N
         write_carried(view, pose, board)
     if view.bench.held:
         say_held(view, stage, board)
-    if view.numbers:
+    if view.numbers and not view.bench.moving:  # on their way names would hop from end to end
         name_bars(view, stage, pose, board)
     if place is not None:
         _draw_plate(canvas, view, stage, *place)
