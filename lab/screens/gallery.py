@@ -8,6 +8,9 @@ from dataclasses import replace
 from lab.outline.words import msg
 from lab.screens.benches.mobile.gallery import entries as mobile_entries
 from lab.screens.benches.plate.gallery import entries as plate_entries
+from lab.screens.benches.scales.gallery import entries as scales_entries
+from lab.screens.benches.tool.gallery import entries as tool_entries
+from lab.screens.benches.two_fingers.gallery import entries as two_finger_entries
 from lab.screens.gallery_course import course_entries
 from lab.screens.gallery_pages import page_entries
 from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
@@ -88,8 +91,11 @@ def _entries() -> Iterator[tuple[str, Entry]]:
         Entry(msg("free build: what to do here"), lambda look: press(_build(look, workshop_bar()), "help")),
     )
     yield "build-saved", Entry(msg("free build: a toast"), lambda look: _build(look, workshop_bar(), SAVED))
+    yield from tool_entries()
     yield from mobile_entries()
     yield from plate_entries()
+    yield from scales_entries()
+    yield from two_finger_entries()
     yield from probe_entries()
     yield from page_entries()
     for lesson in shipped_lessons():

@@ -8,7 +8,7 @@ from lab.scenes.finger_tool import draw_hung, draw_tool, name_parts
 from lab.scenes.labels import LabelBoard
 from lab.scenes.marks import draw_quartered
 from lab.scenes.two_fingers.marks import draw_flag, draw_reference, name_balance
-from lab.scenes.two_fingers.slipping import draw_frictions, draw_slipping, say_forces
+from lab.scenes.two_fingers.slipping import draw_frictions, draw_slipping, draw_suds, say_forces
 from lab.scenes.two_fingers.view import (
     FINGER_KEYS,
     Stage,
@@ -36,6 +36,7 @@ def draw_two_fingers(canvas: Canvas, rect: Rect, view: TwoFingersView) -> None:
         _draw_around(canvas, view, stage, board)
         for number in (0, 1):
             _draw_finger(canvas, view, stage, number)
+        draw_suds(canvas, view, stage)
         draw_hung(canvas, stage.seen, stage.body)
         draw_tool(canvas, stage.seen, stage.body)
         board.keep_clear([*stage.feet, *stage.fingers])
@@ -43,9 +44,12 @@ def draw_two_fingers(canvas: Canvas, rect: Rect, view: TwoFingersView) -> None:
         if view.bench.tipping is None:
             draw_slipping(canvas, view, stage)
             draw_frictions(canvas, view, stage)
-            board.keep_clear([_body_rect(stage)])
+            board.keep_clear(outline_rect(stage, outline) for outline in stage.body.outlines)
             say_forces(canvas, view, stage, board)
         if view.bench.held:
+            # A name that touched a weight would seem to be struck into it.
+            gap = view.look.sizes.px(6)
+            board.keep_clear(outline_rect(stage, each).grown(gap) for each in stage.body.outlines if not each.beam)
             name_parts(canvas, stage.seen, stage.body, board)
         _draw_coming(canvas, view, stage)
 
@@ -107,13 +111,6 @@ def _draw_marks(canvas: Canvas, view: TwoFingersView, stage: Stage, board: Label
     draw_quartered(canvas, look, mark, look.sizes.px(BALANCE_PX))
     if bench.tipping is None:
         name_balance(canvas, view, stage, board, mark)
-
-
-def _body_rect(stage: Stage) -> Rect:
-    """The level body, as labels see it."""
-    left, bottom, right, top = stage.body.bounds_m
-    x, y = stage.camera.at(left, top)
-    return Rect(x, y, stage.camera.length_px(right - left), stage.camera.length_px(top - bottom))
 
 
 def _draw_coming(canvas: Canvas, view: TwoFingersView, stage: Stage) -> None:

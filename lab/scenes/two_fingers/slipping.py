@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from lab.mechanics import STANDARD_GRAVITY_M_S2
+from lab.mechanics import STANDARD_GRAVITY_M_S2, Friction
+from lab.outline import Words
 from lab.scenes.labels import LabelBoard, Spot
 from lab.scenes.two_fingers.view import Stage, TwoFingersView
-from lab.ui.canvas import Canvas
+from lab.simulation.benches.two_fingers import DRY, SOAPY
+from lab.ui.canvas import Anchor, Canvas
 
 ARROW_PX = 190.0
 """How long the arrow of a friction is that is as large as the whole weight."""
 CHEVRONS = 3
+SUDS = ((-0.02, 0.12, 4.0), (-0.12, 0.5, 5.0), (0.1, 0.75, 3.5), (-0.04, 1.05, 4.0))
+"""Bubbles at either side of a finger: how far out, how far down its tip, both as shares of its width, and how large."""
 
 
 def draw_slipping(canvas: Canvas, view: TwoFingersView, stage: Stage) -> None:
@@ -63,10 +67,11 @@ def say_forces(canvas: Canvas, view: TwoFingersView, stage: Stage, board: LabelB
         top = finger.y + sizes.px(6)
         for row, (text, bold) in enumerate(lines):
             y = top + row * small * 1.32
-            spots: list[Spot] = [
-                ((outer, y), "right top" if way < 0 else "left top"),
-                ((inner, y), "left top" if way < 0 else "right top"),
-            ]
+            outwards: Anchor = "right top" if way < 0 else "left top"
+            inwards: Anchor = "left top" if way < 0 else "right top"
+            lower = y + len(lines) * small * 1.32
+            spots: list[Spot] = [((outer, y), outwards), ((inner, y), inwards)]
+            spots += [((outer, lower), outwards), ((inner, lower), inwards)]
             color = (theme.anticlockwise if number == 0 else theme.clockwise) if bold else theme.ink
             board.place(text, spots, size=small, color=color, bold=bold)
 
@@ -76,6 +81,8 @@ def finger_lines(view: TwoFingersView, number: int) -> list[tuple[str, bool]]:
     bench, say = view.bench, view.look.words.say
     lines: list[tuple[str, bool]] = []
     side = ("left", "right")[number]
+    if not bench.moving:
+        lines.append((grip_name(view.look.words, bench.right if number else bench.left), False))
     if bench.leg is not None and bench.moving:
         slips = bench.leg.mover in (side, "both")
         lines.append((say("slips") if slips else say("sticks"), True))
@@ -91,6 +98,28 @@ def finger_lines(view: TwoFingersView, number: int) -> list[tuple[str, bool]]:
         friction = view.readings.weight_with_unit(rounded_kg(view, forces.friction_n))
         lines.append((say("friction {weight}", weight=friction), False))
     return lines
+
+
+def grip_name(words: Words, grip: Friction) -> str:
+    """What a friction is called: dry, soapy, or its two numbers."""
+    if grip == DRY:
+        return words.say("dry")
+    if grip == SOAPY:
+        return words.say("soapy")
+    return words.say("{static} / {kinetic}", static=words.number(grip.static, 2), kinetic=words.number(grip.kinetic, 2))
+
+
+def draw_suds(canvas: Canvas, view: TwoFingersView, stage: Stage) -> None:
+    """Bubbles round the tip of a finger that is as slippery as soap."""
+    theme, sizes = view.look.theme, view.look.sizes
+    for number, grip in enumerate((view.bench.left, view.bench.right)):
+        if grip.static > SOAPY.static:
+            continue
+        finger = stage.fingers[number]
+        for out, down, size in SUDS:
+            for x in (finger.x - out * finger.w, finger.right + out * finger.w):
+                at = (x, finger.y + down * finger.w)
+                canvas.circle(at, sizes.px(size), fill=theme.panel, outline=theme.steel_edge, width=sizes.px(1.2))
 
 
 def rounded_kg(view: TwoFingersView, force_n: float) -> float:

@@ -12,24 +12,26 @@ from lab.scenes.two_fingers.way import WayPoint, way_points
 from lab.ui.canvas import Anchor, Canvas
 from lab.ui.geometry import Point, Rect
 
-HEADROOM = 1.08
-"""How much higher the plot is than the largest load."""
+LOAD_SHARE, GAP_SHARE = 0.5, 0.08
+"""Of the plot's height: for the loads, which stand above, and between them and the frictions, which have a scale of
+their own, since they are only a part of them."""
+HEADROOM = 1.06
+"""How much higher a band is than the largest force in it."""
 FRICTION_PX, LOAD_PX = 3.5, 2.0
 LOAD_DASH = (6.0, 4.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plot:
-    """How places and forces become pixels. camera: along only.  base_y: no force.  px_per_n: upwards."""
+    """How places and forces of one kind become pixels. camera: along only.  px_per_n: upwards from the band's foot."""
 
-    body: Rect
+    band: Rect
     camera: Camera
-    base_y: float
     px_per_n: float
 
     def at(self, along_m: float, force_n: float) -> Point:
         """The pixel of a force at a place."""
-        return self.camera.x_px(along_m), self.base_y - force_n * self.px_per_n
+        return self.camera.x_px(along_m), self.band.bottom - force_n * self.px_per_n
 
 
 def shown_way(view: TwoFingersView) -> FingerSlide | None:
@@ -54,26 +56,35 @@ def draw_strip(canvas: Canvas, rect: Rect, view: TwoFingersView, *, camera: Came
         if slide is None:
             _draw_empty(canvas, view, body)
             return
-        plot = plot_of(view, body, slide, camera)
-        _draw_grid(canvas, view, plot, slide)
+        plots = plots_of(view, body, slide, camera)
+        _draw_grid(canvas, view, plots, slide)
         if view.told:
-            _draw_traces(canvas, view, plot, way_points(slide), pale=True)
+            _draw_traces(canvas, view, plots, way_points(slide), pale=True)
         if view.bench.slide is not None:
             done = way_points(slide, to_gap_m=view.bench.gap_m)
-            _draw_traces(canvas, view, plot, done, pale=False)
+            _draw_traces(canvas, view, plots, done, pale=False)
             if done:
-                _draw_now(canvas, view, plot, done[-1])
+                _draw_now(canvas, view, plots, done[-1])
 
 
-def plot_of(view: TwoFingersView, body: Rect, slide: FingerSlide, camera: Camera | None) -> Plot:
-    """Right under the picture its own scale along is used, so that a trace lies under its finger."""
+def plots_of(view: TwoFingersView, body: Rect, slide: FingerSlide, camera: Camera | None) -> tuple[Plot, Plot]:
+    """The bands of the loads and of the frictions.
+
+    Right under the picture its own scale along is used, so that a trace lies under its finger.
+    """
     left_m, right_m = view.bench.span_m
     if camera is None:
         px_per_m = body.w / (right_m - left_m)
         camera = Camera(px_per_m=px_per_m, origin=(body.x - left_m * px_per_m, body.bottom))
     points = way_points(slide)
-    most_n = max(max(point.forces.left_normal_n, point.forces.right_normal_n) for point in points)
-    return Plot(body=body, camera=camera, base_y=body.bottom, px_per_n=body.h / (HEADROOM * most_n))
+    load_n = max(max(point.forces.left_normal_n, point.forces.right_normal_n) for point in points)
+    friction_n = max(point.forces.friction_n for point in points)
+    upper, rest = body.cut_top(body.h * LOAD_SHARE)
+    lower = rest.cut_top(body.h * GAP_SHARE)[1]
+    return (
+        Plot(band=upper, camera=camera, px_per_n=upper.h / (HEADROOM * max(load_n, slide.weight_n / 2))),
+        Plot(band=lower, camera=camera, px_per_n=lower.h / (HEADROOM * friction_n)),
+    )
 
 
 def _draw_heading(canvas: Canvas, view: TwoFingersView, inner: Rect) -> float:
@@ -91,11 +102,11 @@ def _draw_heading(canvas: Canvas, view: TwoFingersView, inner: Rect) -> float:
     canvas.text(title, (x, y), size=size, color=look.theme.ink, bold=True, anchor=anchor)
     x += way * (canvas.text_size(title, size=size, bold=True)[0] + sizes.px(18))
     sample = sizes.px(26)
-    texts = (say("friction"), say("load"))
+    texts = (say("load"), say("friction"))
     wide = sum(canvas.text_size(text, size=small)[0] for text in texts) + 2 * (sample + sizes.px(22))
     if abs(x - (inner.x if mirrored else inner.right)) < wide:
         return sizes.text("body") * 1.5
-    for text, width, dash in zip(texts, (FRICTION_PX, LOAD_PX), ((), LOAD_DASH), strict=True):
+    for text, width, dash in zip(texts, (LOAD_PX, FRICTION_PX), (LOAD_DASH, ()), strict=True):
         ends = ((x, y), (x + way * sample, y))
         canvas.line(ends, look.theme.ink, width=sizes.px(width), dash=tuple(sizes.px(each) for each in dash))
         x += way * (sample + sizes.px(6))
@@ -114,47 +125,52 @@ def _draw_empty(canvas: Canvas, view: TwoFingersView, body: Rect) -> None:
     canvas.text(text, body.center, size=size, color=look.theme.soft, anchor="center middle")
 
 
-def _draw_grid(canvas: Canvas, view: TwoFingersView, plot: Plot, slide: FingerSlide) -> None:
-    """The base, the half weight, and where the balance point is."""
+def _draw_grid(canvas: Canvas, view: TwoFingersView, plots: tuple[Plot, Plot], slide: FingerSlide) -> None:
+    """The bands' feet, the half weight, and where the balance point is."""
     theme, sizes = view.look.theme, view.look.sizes
+    loads, frictions = plots
     left_m, right_m = view.bench.span_m
-    ends = plot.camera.x_px(left_m), plot.camera.x_px(right_m)
-    y = plot.base_y - slide.weight_n / 2 * plot.px_per_n
-    if y > plot.body.y:
-        canvas.line([(ends[0], y), (ends[1], y)], theme.hair, width=sizes.px(1))
-        if view.numbers:
-            half_kg = slide.weight_n / 2 / STANDARD_GRAVITY_M_S2
-            text = view.look.words.say("half: {weight}", weight=view.readings.weight_with_unit(half_kg))
-            at = (ends[1], y - sizes.px(3))
-            canvas.text(text, at, size=sizes.text("small"), color=theme.soft, anchor="right bottom")
-    canvas.line([(ends[0], plot.base_y), (ends[1], plot.base_y)], theme.ink, width=sizes.px(2))
+    ends = loads.camera.x_px(left_m), loads.camera.x_px(right_m)
+    y = loads.at(0.0, slide.weight_n / 2)[1]
+    canvas.line([(ends[0], y), (ends[1], y)], theme.hair, width=sizes.px(1))
+    for plot, width in ((loads, 1), (frictions, 2)):
+        foot = plot.band.bottom
+        canvas.line([(ends[0], foot), (ends[1], foot)], theme.ink, width=sizes.px(width))
     if view.told or view.bench.outcome is not None:
-        x = plot.camera.x_px(slide.meeting_m)
-        canvas.line(
-            [(x, plot.body.y), (x, plot.base_y)], theme.settled, width=sizes.px(2), dash=(sizes.px(5), sizes.px(4))
-        )
+        x = loads.camera.x_px(slide.meeting_m)
+        dash = (sizes.px(5), sizes.px(4))
+        canvas.line([(x, loads.band.y), (x, frictions.band.bottom)], theme.settled, width=sizes.px(2), dash=dash)
+    if view.numbers:
+        half_kg = slide.weight_n / 2 / STANDARD_GRAVITY_M_S2
+        text = view.look.words.say("half: {weight}", weight=view.readings.weight_with_unit(half_kg))
+        size = sizes.text("small")
+        wide = canvas.text_size(text, size=size)[0]
+        if ends[1] + sizes.px(6) + wide <= loads.band.right + sizes.px(16):
+            canvas.text(text, (ends[1] + sizes.px(6), y), size=size, color=theme.soft, anchor="left middle")
 
 
-def _draw_traces(canvas: Canvas, view: TwoFingersView, plot: Plot, points: Sequence[WayPoint], *, pale: bool) -> None:
+def _draw_traces(
+    canvas: Canvas, view: TwoFingersView, plots: tuple[Plot, Plot], points: Sequence[WayPoint], *, pale: bool
+) -> None:
     theme, sizes = view.look.theme, view.look.sizes
     if len(points) < 2:
         return
     for number, color in ((0, theme.anticlockwise), (1, theme.clockwise)):
         tone = theme.edge if pale else color
-        loads = [plot.at(_place(point, number), _load(point, number)) for point in points]
+        loads = [plots[0].at(_place(point, number), _load(point, number)) for point in points]
         dash = tuple(sizes.px(each) for each in LOAD_DASH)
         canvas.line(loads, tone, width=sizes.px(1.0 if pale else LOAD_PX), dash=dash)
-        frictions = [plot.at(_place(point, number), point.forces.friction_n) for point in points]
+        frictions = [plots[1].at(_place(point, number), point.forces.friction_n) for point in points]
         canvas.line(frictions, tone, width=sizes.px(1.5 if pale else FRICTION_PX))
 
 
-def _draw_now(canvas: Canvas, view: TwoFingersView, plot: Plot, now: WayPoint) -> None:
+def _draw_now(canvas: Canvas, view: TwoFingersView, plots: tuple[Plot, Plot], now: WayPoint) -> None:
     """A dot for each finger on each of its traces."""
     theme, sizes = view.look.theme, view.look.sizes
     for number, color in ((0, theme.anticlockwise), (1, theme.clockwise)):
-        load = plot.at(_place(now, number), _load(now, number))
+        load = plots[0].at(_place(now, number), _load(now, number))
         canvas.circle(load, sizes.px(5), fill=theme.panel, outline=color, width=sizes.px(2))
-        canvas.circle(plot.at(_place(now, number), now.forces.friction_n), sizes.px(5), fill=color)
+        canvas.circle(plots[1].at(_place(now, number), now.forces.friction_n), sizes.px(5), fill=color)
 
 
 def _place(point: WayPoint, number: int) -> float:

@@ -26,6 +26,10 @@ BRASS_SHARE, BRASS_KG, LEAST_BRASS, MOST_BRASS = 0.075, 0.5, 0.03, 0.12
 theirs; none smaller or larger than can be grabbed and kept apart."""
 
 
+PARKED_SHARE = 0.72
+"""Where along the rule the flag stands that points nowhere yet."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Coming:
     """A weight on its way. at_m: where it would stand, None where nothing is under it.  pointer: what carries it."""
@@ -165,12 +169,14 @@ def reference_knob(view: TwoFingersView, stage: Stage) -> Rect:
 
 
 def meeting_flag(view: TwoFingersView, stage: Stage) -> Rect:
-    """The flag that says where they will meet; beyond the rule's right end while nobody has said so."""
+    """The flag that says where they will meet; on the ground, pointing nowhere, while nobody has said so."""
     sizes, rule = view.look.sizes, stage.body.rule
     wide, high = sizes.px(22), sizes.px(30)
     guess_m = view.bench.meeting_guess_m
-    x = rule.right - sizes.px(30) if guess_m is None else stage.camera.x_px(guess_m)
-    return Rect(x - wide / 2, rule.bottom + sizes.px(2), wide, high)
+    if guess_m is None:
+        x = rule.x + PARKED_SHARE * rule.w
+        return Rect(x - wide / 2, max(stage.body.ground_y - high - sizes.px(12), rule.bottom + sizes.px(2)), wide, high)
+    return Rect(stage.camera.x_px(guess_m) - wide / 2, rule.bottom + sizes.px(2), wide, high)
 
 
 def place_at_m(view: TwoFingersView, rect: Rect, at: Pixel) -> float | None:

@@ -10,11 +10,22 @@ from lab.screens.benches.face import Face
 from lab.screens.benches.hanging_bar.face import HangingBarFace
 from lab.screens.benches.mobile.face import MobileFace
 from lab.screens.benches.plate.face import PlateFace
+from lab.screens.benches.scales.face import ScalesFace
+from lab.screens.benches.tool.face import ToolFace
+from lab.screens.benches.two_fingers.face import TwoFingersFace
 from lab.simulation import HangingBar
-from lab.simulation.benches import HungPlate, Mobile
+from lab.simulation.benches import BuiltTool, HungPlate, Mobile, ScalesBench
+from lab.simulation.benches.two_fingers import TwoFingers
 
 FACES: Mapping[type, Callable[[], Face[Any]]] = MappingProxyType(
-    {HangingBar: HangingBarFace, HungPlate: PlateFace, Mobile: MobileFace}
+    {
+        HangingBar: HangingBarFace,
+        BuiltTool: ToolFace,
+        HungPlate: PlateFace,
+        Mobile: MobileFace,
+        ScalesBench: ScalesFace,
+        TwoFingers: TwoFingersFace,
+    }
 )
 """Every bench of free build, by the class of its state."""
 

@@ -8,6 +8,7 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
 
 from lab.files import Bench, Build
+from lab.mechanics import Polygon
 from lab.simulation.benches.bar_builds import build_from_hanging_bar, hanging_bar_from_build, workshop_bar
 from lab.simulation.benches.hanging_bar import HangingBar
 from lab.simulation.benches.mobile import Mobile
@@ -15,6 +16,12 @@ from lab.simulation.benches.mobile_builds import build_from_mobile, mobile_from_
 from lab.simulation.benches.plate import HungPlate
 from lab.simulation.benches.plate_builds import build_from_plate, plate_from_build, workshop_plate
 from lab.simulation.benches.poles import hangable
+from lab.simulation.benches.scales import ScalesBench
+from lab.simulation.benches.scales_builds import build_from_scales, scales_from_build, workshop_scales
+from lab.simulation.benches.tool import BuiltTool
+from lab.simulation.benches.tool_builds import build_from_tool, tool_from_build, workshop_tool
+from lab.simulation.benches.two_fingers import TwoFingers
+from lab.simulation.benches.two_fingers_builds import build_from_two_fingers, two_fingers_from_build, workshop_pole
 from lab.simulation.refused import msg
 
 if TYPE_CHECKING:
@@ -54,6 +61,15 @@ _KINDS = (
         give=build_from_hanging_bar,
     ),
     BenchKind(
+        name="tool",
+        title=msg("Tool on a finger"),
+        note=msg("build a lopsided tool, find where it stays"),
+        state=BuiltTool,
+        start=workshop_tool,
+        take=tool_from_build,
+        give=build_from_tool,
+    ),
+    BenchKind(
         name="plate",
         title=msg("Hung plate"),
         note=msg("cut any outline, hang it, draw plumb lines"),
@@ -63,6 +79,15 @@ _KINDS = (
         give=build_from_plate,
     ),
     BenchKind(
+        name="scales",
+        title=msg("Scales"),
+        note=msg("see what two or three scales read"),
+        state=ScalesBench,
+        start=workshop_scales,
+        take=scales_from_build,
+        give=build_from_scales,
+    ),
+    BenchKind(
         name="mobile",
         title=msg("Mobile"),
         note=msg("hang bars from bars until every one is level"),
@@ -70,6 +95,15 @@ _KINDS = (
         start=workshop_mobile,
         take=mobile_from_build,
         give=build_from_mobile,
+    ),
+    BenchKind(
+        name="fingers",
+        title=msg("Two fingers"),
+        note=msg("slide them in under anything"),
+        state=TwoFingers,
+        start=workshop_pole,
+        take=two_fingers_from_build,
+        give=build_from_two_fingers,
     ),
 )
 
@@ -84,5 +118,14 @@ def kind_of(state: object) -> BenchKind:
 
 def bench_for(build: Build) -> BenchKind:
     """The bench that a build goes on: the one it names, else what it holds tells."""
-    name: Bench = build.bench or ("scales" if build.supports else "bar")
-    return BENCHES.get(name, BENCHES["bar"])
+    return BENCHES.get(build.bench or _told_by(build), BENCHES["bar"])
+
+
+def _told_by(build: Build) -> Bench:
+    if build.supports:
+        return "scales"
+    if build.bar is not None:
+        return "bar"
+    if build.pivot is not None:
+        return "mobile"
+    return "plate" if any(isinstance(part.shape, Polygon) for part in build.loads) else "tool"

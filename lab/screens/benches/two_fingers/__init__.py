@@ -1,0 +1,1 @@
+"""Two fingers in free build."""

@@ -1,0 +1,84 @@
+"""Two fingers on the screen of free build."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import ClassVar
+
+from lab.scenes.two_fingers.view import TwoFingersView
+from lab.screens.benches.face import Asked, Face, Shown, Stand
+from lab.screens.benches.two_fingers.hands import Hands
+from lab.screens.benches.two_fingers.panel import panel_parts
+from lab.screens.benches.two_fingers.picture import Now, picture, strip_picture
+from lab.screens.benches.two_fingers.strip import strip
+from lab.screens.benches.two_fingers.words import CAUTION, HELP
+from lab.simulation import Command
+from lab.simulation.benches.two_fingers import TwoFingers
+from lab.ui.geometry import Point, Rect
+from lab.ui.outcomes import WidgetEvent
+from lab.ui.widgets.widget import Widget
+
+
+class TwoFingersFace(Face[TwoFingers]):
+    """A body on two fingers that slide together."""
+
+    help: ClassVar = HELP
+    caution: ClassVar = CAUTION
+
+    def __init__(self) -> None:
+        self._hands = Hands()
+
+    def shown(self, stand: Stand[TwoFingers], asked: Asked) -> Shown:
+        view, hands = self._view(stand), self._hands
+        now = self._now(view, asked)
+
+        def areas(tall: float, *, to_scale: bool) -> Widget:
+            return strip_picture(view, now, tall, asked.picture if to_scale else None)
+
+        return Shown(
+            picture=lambda foot_px: picture(replace(view, foot_px=foot_px), now),
+            parts=panel_parts(view, armed=hands.armed.key if hands.armed else ""),
+            strip=None if hands.carries else strip(view, armed=hands.armed is not None),
+            areas=areas,
+        )
+
+    def answer(self, event: WidgetEvent, stand: Stand[TwoFingers], rect: Rect) -> tuple[Command, ...]:
+        commands = self._hands.answer(event, self._view(stand), rect)
+        self.focus, self._hands.focus = self._hands.focus, ""
+        return commands
+
+    def let_all_go(self) -> bool:
+        return self._hands.let_all_go()
+
+    def pointer_down(self, pointer: int, at: Point) -> None:
+        self._hands.pointer_down(pointer, at)
+
+    def only_moved(self, before: Stand[TwoFingers], now: Stand[TwoFingers]) -> bool:
+        if not (before.bench.moving and now.bench.moving):
+            return False
+        return replace(now.bench, gap_m=before.bench.gap_m, motion=before.bench.motion) == before.bench
+
+    def _now(self, view: TwoFingersView, asked: Asked) -> Now:
+        """While something moves only the bench is new, and the picture asks for that by itself."""
+
+        def current() -> TwoFingersView:
+            stand = asked.stand()
+            if not isinstance(stand.bench, TwoFingers) or not isinstance(stand.previous, TwoFingers):
+                return view
+            return replace(view, bench=stand.bench, previous=stand.previous, fraction=stand.fraction)
+
+        return current
+
+    def _view(self, stand: Stand[TwoFingers]) -> TwoFingersView:
+        bench, hands = stand.bench, self._hands
+        return TwoFingersView(
+            bench=bench,
+            look=stand.look,
+            readings=stand.readings,
+            previous=stand.previous,
+            fraction=stand.fraction,
+            picked=hands.picked,
+            coming=hands.coming,
+            numbers=bench.view != "plain",
+            told=bench.view == "all" or (bench.view == "numbers" and not bench.held),
+        )

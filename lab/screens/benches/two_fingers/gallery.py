@@ -1,0 +1,116 @@
+"""The states of the two fingers that are looked over: every one a picture of free build."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
+
+from lab.files import read_build
+from lab.outline.words import msg
+from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
+from lab.screens.screen import BuildModel
+from lab.simulation import Command, Guess, Hang, LetGo, Session
+from lab.simulation.benches.two_fingers import TwoFingers
+from lab.simulation.benches.two_fingers_builds import two_fingers_from_build, workshop_pole
+from lab.simulation.commands import Measure
+from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
+from lab.ui.assets import asset_folder
+from lab.ui.look import Look
+
+CROWDED = (
+    Hang(0.5, 0.31), Hang(0.05, 0.33), Hang(0.2, 0.72), Hang(0.1, 0.0), Hang(0.5, 1.0), Hang(0.1, 0.52),
+)  # fmt: skip
+"""Weights upon one another, and at both ends."""
+
+
+def entries() -> Iterator[tuple[str, Entry]]:
+    """Name and entry of each state."""
+    for name, (says, made) in STATES.items():
+        yield f"build-fingers-{name}", Entry(says, lambda look, made=made: _build(look, made()))  # type: ignore[misc]
+    for name, key, view, says in PRESSED:
+        yield (
+            f"build-fingers-{name}",
+            Entry(says, lambda look, key=key, view=view: press(_build(look, _in(view)), key)),  # type: ignore[misc]
+        )
+
+
+def _build(look: Look, bench: TwoFingers) -> Drawn:
+    from lab.screens.benches.screen import FreeBuildScreen
+
+    model = BuildModel(setting=SETTING, bench=bench, previous=bench, can_undo=True)
+    return shown(FreeBuildScreen(look), model)
+
+
+def _in(view: str) -> TwoFingers:
+    bench = workshop_pole()
+    return replace(bench, view="numbers") if view == "numbers" else bench
+
+
+def after(bench: TwoFingers, *commands: Command, ticks: int = 0) -> TwoFingers:
+    """The bench after commands, and so many ticks later."""
+    session = Session(bench)
+    for command in commands:
+        session.do(command)
+    state = session.state
+    for _ in range(ticks):
+        state = state.ticked()
+    return state if isinstance(state, TwoFingers) else bench
+
+
+def numbered() -> TwoFingers:
+    """The starting pole, figures shown."""
+    return _in("numbers")
+
+
+def everything() -> TwoFingers:
+    """The starting pole, all shown."""
+    return replace(workshop_pole(), view="all")
+
+
+def tool(name: str) -> TwoFingers:
+    """One of the tools that ship."""
+    return two_fingers_from_build(read_build(asset_folder() / "builds" / f"{name}.toml"))
+
+
+SAID = (Guess("left"), GuessMeeting(0.5))
+SOAPED = (SetFriction("left", 0.2, 0.12),)
+END = LetGo(at_once=True)
+STATES: Mapping[str, tuple[str, Callable[[], TwoFingers]]] = {
+    "held": (msg("two fingers, a body held over them"), workshop_pole),
+    "said": (msg("two fingers, guesses given"), lambda: after(workshop_pole(), *SAID)),
+    "sliding": (msg("two fingers on their way"), lambda: after(workshop_pole(), *SAID, LetGo(), ticks=520)),
+    "plain-met": (msg("two fingers that have met, in words"), lambda: after(workshop_pole(), *SAID, END)),
+    "numbers-sliding": (msg("two fingers on their way, in figures"), lambda: after(numbered(), LetGo(), ticks=700)),
+    "met": (msg("two fingers that have met"), lambda: after(numbered(), *SAID, END)),
+    "soapy": (msg("a soapy finger and a dry one"), lambda: after(numbered(), *SOAPED, LetGo(), ticks=800)),
+    "soapy-met": (msg("a soapy finger and a dry one that have met"), lambda: after(numbered(), *SOAPED, END)),
+    "stopped": (
+        msg("two fingers stopped on their way"),
+        lambda: after(after(numbered(), Guess("right"), LetGo(), ticks=500), StopFingers()),
+    ),
+    "all": (msg("two fingers, every number shown"), lambda: replace(everything(), reference_m=0.2)),
+    "all-met": (msg("two fingers that have met, every number shown"), lambda: after(everything(), *SAID, END)),
+    "doubt": (msg("two fingers, doubtful weights"), lambda: after(everything(), Measure(0.001, 0.001), END)),
+    "tipping": (
+        msg("a body that tips off a finger"),
+        lambda: after(numbered(), MoveFingers(0.55, 0.9), LetGo(), ticks=45),
+    ),
+    "tipped": (msg("a body that has tipped off"), lambda: after(numbered(), MoveFingers(0.55, 0.9), END)),
+    "crowded": (msg("two fingers under many weights"), lambda: after(everything(), *CROWDED)),
+    "oar": (msg("two fingers under an oar"), lambda: tool("oar")),
+    "oar-met": (
+        msg("two fingers that have met under an oar"),
+        lambda: after(replace(tool("oar"), view="numbers"), END),
+    ),
+    "net": (msg("two fingers under a landing net"), lambda: after(tool("landing-net"), LetGo(), ticks=600)),
+}
+"""What is shown, by name."""
+
+PRESSED = (
+    ("finger-picked", "finger-left", "plain", msg("a finger picked")),
+    ("finger-in-figures", "finger-right", "numbers", msg("a finger picked, its frictions shown")),
+    ("weight-picked", "piece-1", "plain", msg("a weight picked")),
+    ("taken-up", "tray-200", "plain", msg("a weight taken up")),
+    ("help", "help", "plain", msg("what to do here")),
+)
+"""Name, key that is pressed, the view, and what is then shown."""

@@ -1,0 +1,253 @@
+"""What hands do at the two fingers: pick up, carry, put down, nudge, soap. Widget events in, commands out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from lab.scenes.two_fingers.view import (
+    FINGER_KEYS,
+    MEETING,
+    Coming,
+    TwoFingersView,
+    along_at_m,
+    place_at_m,
+    stage_for,
+)
+from lab.screens.benches.two_fingers.carried import Armed, Carried, off_the_end
+from lab.screens.benches.two_fingers.keys import (
+    CANCEL,
+    FORGET,
+    GHOST,
+    MOMENTS,
+    REMOVE,
+    STOP,
+    tray_mass_kg,
+)
+from lab.screens.benches.two_fingers.moves import move_of, piece_of, snapped_place_m, where_is
+from lab.screens.benches.two_fingers.typed import gripped, typed
+from lab.simulation import Command, Hang, Remove
+from lab.simulation.two_finger_commands import GuessMeeting, StopFingers
+from lab.ui.geometry import Point, Rect
+from lab.ui.outcomes import (
+    Changed,
+    Chosen,
+    DragBegan,
+    DragCancelled,
+    Dragged,
+    Dropped,
+    Nudged,
+    Pressed,
+    Removed,
+    Tapped,
+    WidgetEvent,
+)
+
+LARGE_STEPS = 10
+
+
+@dataclass(slots=True)
+class Hands:
+    """What is picked, taken up and carried just now. `focus`: what should get the keyboard's focus next."""
+
+    picked: str = ""
+    armed: Armed | None = None
+    focus: str = ""
+    _carried: dict[int, Carried] = field(default_factory=dict)
+    _downs: dict[int, Point] = field(default_factory=dict)
+
+    @property
+    def carries(self) -> bool:
+        """Whether anything is in hand."""
+        return bool(self._carried)
+
+    @property
+    def coming(self) -> Coming | None:
+        """The weight on its way that the picture shows."""
+        for carried in reversed(self._carried.values()):
+            if carried.mass_kg is not None:
+                return Coming(mass_kg=carried.mass_kg, at_m=carried.at_m, pointer=carried.pointer)
+        if self.armed is not None and not self._carried:
+            return Coming(mass_kg=self.armed.mass_kg, at_m=self.armed.at_m)
+        return None
+
+    def pointer_down(self, pointer: int, at: Point) -> None:
+        """Remember where a pointer went down: what it will carry keeps its distance to that point."""
+        self._downs[pointer] = at
+
+    def let_all_go(self) -> bool:
+        """Nothing is picked or taken up any more; whether anything was."""
+        had = bool(self.picked or self.armed)
+        self.picked, self.armed = "", None
+        return had
+
+    def answer(self, event: WidgetEvent, view: TwoFingersView, rect: Rect) -> tuple[Command, ...]:
+        """The commands that an event of picture, tray, table or strip comes to.  rect: of the picture."""
+        match event:
+            case Pressed():
+                return self._pressed(event.key, view)
+            case Tapped():
+                return self._tapped(event.at, view, rect)
+            case DragBegan():
+                return self._began(event, view, rect)
+            case Dragged():
+                return self._carry(event.pointer, event.at, view, rect)
+            case Dropped():
+                return self._put_down(event.pointer, event.at, view, rect)
+            case DragCancelled():
+                return self._put_back(event.pointer, view)
+            case Nudged():
+                return self._nudged(event, view)
+            case Removed():
+                return self._removed(event.key, view)
+            case Changed():
+                return typed(event, self.picked, view)
+            case Chosen():
+                return self._chosen(event, view)
+        return ()
+
+    # --- picking and standing ---------------------------------------------------------------------------------
+
+    def _pressed(self, key: str, view: TwoFingersView) -> tuple[Command, ...]:
+        mass_kg = tray_mass_kg(key)
+        if mass_kg is not None:
+            self._take_up(key, mass_kg, view)
+        elif key == GHOST and self.armed is not None:
+            return self._stand(self.armed.mass_kg, self.armed.at_m, view)
+        elif key == CANCEL:
+            self.focus = self.armed.key if self.armed else ""
+            self.armed = None
+        elif key == STOP:
+            return (StopFingers(),)
+        elif key in (REMOVE, FORGET):
+            return self._removed(self.picked, view)
+        elif where_is(key, view) is not None:
+            self.armed = None
+            self.picked = "" if self.picked == key else key
+        return ()
+
+    def _take_up(self, key: str, mass_kg: float, view: TwoFingersView) -> None:
+        if self.armed is not None and self.armed.key == key:
+            self.armed = None
+            return
+        low_m, high_m = view.bench.beam_m
+        self.armed = Armed(key=key, mass_kg=mass_kg, at_m=round((low_m + high_m) / 2, 9))
+        self.picked, self.focus = "", GHOST
+
+    def _tapped(self, at: Point, view: TwoFingersView, rect: Rect) -> tuple[Command, ...]:
+        if self.armed is None:
+            self.picked = ""
+            return ()
+        along_m = place_at_m(view, rect, at)
+        if along_m is None:
+            return ()
+        return self._stand(self.armed.mass_kg, snapped_place_m(along_m, view, rect), view)
+
+    def _stand(self, mass_kg: float, at_m: float, view: TwoFingersView) -> tuple[Command, ...]:
+        self.armed = None
+        self.picked = self.focus = f"piece-{view.bench.next_id}"
+        return (Hang(mass_kg, at_m, "clamped"),)
+
+    def _removed(self, key: str, view: TwoFingersView) -> tuple[Command, ...]:
+        if key == MEETING:
+            self.picked = ""
+            return (GuessMeeting(None),)
+        piece = piece_of(view, key)
+        if piece is None:
+            return ()
+        self.picked = ""
+        return (Remove(piece.id),)
+
+    def _chosen(self, event: Chosen, view: TwoFingersView) -> tuple[Command, ...]:
+        if event.key == MOMENTS:
+            key = event.value.removeprefix("row-")
+            if piece_of(view, key) is not None:
+                self.picked = "" if self.picked == key else key
+            return ()
+        return gripped(event, self.picked)
+
+    # --- carrying ---------------------------------------------------------------------------------------------
+
+    def _began(self, event: DragBegan, view: TwoFingersView, rect: Rect) -> tuple[Command, ...]:
+        mass_kg = tray_mass_kg(event.key)
+        if event.key == GHOST and self.armed is not None:
+            mass_kg = self.armed.mass_kg
+        origin_m = where_is(event.key, view)
+        if mass_kg is None and origin_m is None:
+            return ()
+        offset_px = 0.0
+        if origin_m is not None:
+            x = stage_for(view, rect).camera.x_px(origin_m)
+            offset_px = x - self._downs.get(event.pointer, event.at)[0]
+            if event.key == MEETING and view.bench.meeting_guess_m is None:
+                offset_px = 0.0
+        self.armed, self.picked = None, "" if mass_kg is not None else event.key
+        self._carried[event.pointer] = Carried(
+            key=event.key,
+            mass_kg=mass_kg,
+            origin_m=origin_m or 0.0,
+            offset_px=offset_px,
+            at_m=origin_m,
+            pointer=event.at,
+        )
+        return self._carry(event.pointer, event.at, view, rect)
+
+    def _carry(self, pointer: int, at: Point, view: TwoFingersView, rect: Rect) -> tuple[Command, ...]:
+        carried = self._carried.get(pointer)
+        if carried is None:
+            return ()
+        point = (at[0] + carried.offset_px, at[1])
+        is_piece = piece_of(view, carried.key) is not None
+        along_m = (
+            place_at_m(view, rect, point) if carried.mass_kg is not None or is_piece else along_at_m(view, rect, point)
+        )
+        at_m = None if along_m is None else snapped_place_m(along_m, view, rect)
+        self._carried[pointer] = replace(carried, at_m=at_m, pointer=at)
+        if carried.mass_kg is not None:
+            return ()
+        goal_m = carried.origin_m if at_m is None else at_m
+        command = move_of(carried.key, goal_m, view, joins=carried.begun or self._other_hand(pointer, carried.key))
+        if command is None:
+            return ()
+        self._carried[pointer] = replace(self._carried[pointer], begun=True)
+        return (command,)
+
+    def _other_hand(self, pointer: int, key: str) -> bool:
+        """Whether another pointer slides the other finger already: the two are one drag, and taken back as one."""
+        others = (carried for number, carried in self._carried.items() if number != pointer)
+        return key in FINGER_KEYS and any(carried.begun and carried.key in FINGER_KEYS for carried in others)
+
+    def _put_down(self, pointer: int, at: Point, view: TwoFingersView, rect: Rect) -> tuple[Command, ...]:
+        commands = self._carry(pointer, at, view, rect)
+        carried = self._carried.pop(pointer, None)
+        if carried is None:
+            return commands
+        if carried.at_m is None:
+            return (*commands, *off_the_end(carried, view))
+        if carried.mass_kg is not None:
+            return self._stand(carried.mass_kg, carried.at_m, view)
+        return commands
+
+    def _put_back(self, pointer: int, view: TwoFingersView) -> tuple[Command, ...]:
+        carried = self._carried.pop(pointer, None)
+        if carried is None or not carried.begun:
+            return ()
+        command = move_of(carried.key, carried.origin_m, view, joins=True)
+        return () if command is None else (command,)
+
+    # --- small steps ------------------------------------------------------------------------------------------
+
+    def _nudged(self, event: Nudged, view: TwoFingersView) -> tuple[Command, ...]:
+        step_m = view.readings.units.to_m(view.readings.fineness.step) * (LARGE_STEPS if event.large else 1) * event.dx
+        if event.key == GHOST and self.armed is not None:
+            low_m, high_m = view.bench.beam_m
+            self.armed = replace(self.armed, at_m=round(min(max(self.armed.at_m + step_m, low_m), high_m), 9))
+            return ()
+        now_m = where_is(event.key, view)
+        if now_m is None:
+            return ()
+        self.picked = event.key
+        return self._moved_to(event.key, now_m + step_m, view)
+
+    def _moved_to(self, key: str, at_m: float, view: TwoFingersView) -> tuple[Command, ...]:
+        command = move_of(key, at_m, view, joins=False)
+        return () if command is None else (command,)

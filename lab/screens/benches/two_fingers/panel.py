@@ -1,0 +1,178 @@
+"""The panel beside the two fingers: moment table, guess, the one action, what happened, the tray, the view."""
+
+from __future__ import annotations
+
+from lab.scenes.rows import HIGH, NECK
+from lab.scenes.two_fingers.view import TwoFingersView
+from lab.scenes.weights import brass_rect, draw_brass
+from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
+from lab.screens.benches.panel import GUESS, HOLD, LET_GO, SHOW_END, PanelParts, view_choice
+from lab.screens.benches.sides import SIDES
+from lab.screens.benches.two_fingers.keys import MOMENTS, STOP, TRAY, TRAY_KG, tray_key
+from lab.screens.benches.two_fingers.words import (
+    BEYOND,
+    CHOICES,
+    GOING,
+    MEET,
+    STOPPED,
+    TIPPING,
+    TIPS,
+    WHICH,
+    WHY_TIPS,
+    YOU_SAID,
+    first_against_guess,
+    meeting_against_guess,
+    why_they_meet,
+)
+from lab.simulation.benches.two_fingers import Tipping, TwoFingers
+from lab.ui.canvas import Canvas
+from lab.ui.geometry import Rect
+from lab.ui.widgets.arrange import Column, Row, Steady
+from lab.ui.widgets.button import Button
+from lab.ui.widgets.choice import ChoiceRow
+from lab.ui.widgets.label import Label
+from lab.ui.widgets.panel import Panel
+from lab.ui.widgets.table import Table, TableColumn, TableRow
+from lab.ui.widgets.tray import Tray, TrayItem
+from lab.ui.widgets.widget import Widget
+
+
+def panel_parts(view: TwoFingersView, *, armed: str) -> PanelParts:
+    """All pieces.  armed: key of the tray item that was taken up."""
+    bench = view.bench
+    doubt = doubt_switch(view.look, bench.parts)
+    return PanelParts(
+        sums=_sums(view) if view.told else (),
+        result=(_quotient(view),) if view.told else (),
+        action=_action(view) if bench.held else _after(view),
+        # While they slide nothing is added: the room is for what happens.
+        tray=(_tray(view, armed),) if bench.held else (),
+        view=(view_choice(view.look, bench.view, doubt=doubt),),
+    )
+
+
+def _sums(view: TwoFingersView) -> tuple[Widget, ...]:
+    """The moment table; a row picks its piece."""
+    words, readings, bench = view.look.words, view.readings, view.bench
+    say, units, total = words.say, view.readings.units, view.bench.sum
+    columns = (
+        TableColumn(say("part"), align="start"),
+        TableColumn(say("weight {unit}", unit=units.weight_word)),
+        TableColumn(say("arm {unit}", unit=units.length_word)),
+        TableColumn(say("moment {unit}", unit=units.moment_word)),
+    )
+    keys = [*(["bar"] if bench.bar is not None else []), *(f"piece-{piece.id}" for piece in bench.pieces)]
+    rows = [
+        TableRow(
+            f"row-{key}",
+            (
+                words.content(row.name),
+                readings.weight(row.mass_kg),
+                readings.length(row.arm_m[0]),
+                readings.moment(row.moment_kg_m[0]),
+            ),
+            picked=view.picked == key,
+        )
+        for key, row in zip(keys, total.rows, strict=True)
+    ]
+    sums = (say("sum"), readings.weight(total.mass_kg), "", readings.moment(total.moment_kg_m[0]))
+    rows.append(TableRow("row-sum", sums, kind="sum"))
+    table = Table(MOMENTS, columns, tuple(rows), name=say("Moment table"), pickable=True)
+    return Panel("moments-title", say("Moment table"), say("from the reference line"), fill="", pad=0), table
+
+
+def _quotient(view: TwoFingersView) -> Widget:
+    """Sum of moments ÷ sum of weights, and the balance point that it gives."""
+    words, readings, total = view.look.words, view.readings, view.bench.sum
+    moment, weight = readings.moment(total.moment_kg_m[0]), readings.weight(total.mass_kg)
+    place = place_with_doubt(view.look, readings, view.bench.parts, total.balance_point_m[0])
+    line = Row(
+        (
+            Label("quotient", words.say("{moment} ÷ {weight}", moment=moment, weight=weight), middle=True),
+            Label("balances", words.say("balances at {place}", place=place), style="strong", align="end", middle=True),
+        ),
+        weights=(0.0, 1.0),
+    )
+    children: list[Widget] = [line, *doubt_lines(view.look, view.bench.parts)]
+    if total.reference_m[0] != 0.0:
+        arm = readings.length(total.balance_point_m[0] - total.reference_m[0])
+        reference = readings.length_with_unit(total.reference_m[0])
+        text = words.say("{arm} from the reference line at {line}", arm=arm, line=reference)
+        children.append(Label("quotient-from", text, style="small", color="soft"))
+    return Panel("balance", children=(Column(tuple(children), gap=0),), fill="paper", pad=8, round=True)
+
+
+def _action(view: TwoFingersView) -> tuple[Widget, ...]:
+    """Held: the guess and *Slide them in*."""
+    look, say = view.look, view.look.words.say
+    order = tuple(reversed(SIDES)) if look.sizes.mirrored else SIDES
+    options = tuple((side, say(CHOICES[side])) for side in order)
+    return ChoiceRow(GUESS, say(WHICH), options, view.bench.guess), Button(LET_GO, say("Slide them in"), kind="main")
+
+
+def _after(view: TwoFingersView) -> tuple[Widget, ...]:
+    """Let go: what happens, then what happened and why. The button below stays where it is."""
+    words, bench = view.look.words, view.bench
+    if not bench.moving and not bench.stopped:
+        return _told(view, bench), Button(HOLD, words.say("Put them back apart"), kind="main")
+    going = GOING if bench.tipping is None else TIPPING
+    waiting: list[Widget] = [Label("happened", words.say(STOPPED if bench.stopped else going), style="title")]
+    if bench.guess:
+        waiting.append(Label("said", words.say(YOU_SAID[bench.guess])))
+    waiting.append(_hands(view))
+    # As high as what is told in the end, which nobody sees before.
+    end = bench.released().at_end() if bench.stopped else bench.at_end()
+    back = Button(HOLD, words.say("Put them back apart"), kind="main")
+    return Steady(Column(tuple(waiting)), (_told(view, end),)), back
+
+
+def _hands(view: TwoFingersView) -> Widget:
+    """Stop or go on, and to the end at once."""
+    say, bench = view.look.words.say, view.bench
+    end = Button(SHOW_END, say("Show the end"), kind="quiet")
+    if bench.tipping is not None:
+        return end
+    return Row((Button(LET_GO, say("Slide on")) if bench.stopped else Button(STOP, say("Stop")), end), gap=12)
+
+
+def _told(view: TwoFingersView, bench: TwoFingers) -> Widget:
+    """What happened and why, of fingers that have met or a body that tipped off."""
+    words = view.look.words
+    if bench.tipping is not None:
+        return _told_of_tipping(view, bench.tipping)
+    outcome = bench.outcome or "level"
+    told = first_against_guess(words, bench.guess, outcome), meeting_against_guess(words, bench, view.readings)
+    children: list[Widget] = [Label("happened", words.say(MEET), style="title")]
+    children += [Label(f"compared-{index}", text) for index, text in enumerate(told) if text]
+    reasons = why_they_meet(words, bench, view)
+    children += [Label(f"why-{index}", text) for index, text in enumerate(reasons)]
+    return Panel("told", children=(Column(tuple(children), gap=4),), fill="settled_fill", pad=14, round=True)
+
+
+def _told_of_tipping(view: TwoFingersView, tipping: Tipping) -> Widget:
+    words = view.look.words
+    children: list[Widget] = [
+        Label("happened", words.say(TIPS[tipping.over]), style="title"),
+        Label("why-0", words.say(WHY_TIPS[tipping.over])),
+    ]
+    if view.numbers:
+        distance = view.readings.length_with_unit(tipping.beyond_m)
+        children.append(Label("why-1", words.say(BEYOND[tipping.over], distance=distance)))
+    return Panel("told", children=(Column(tuple(children), gap=4),), fill="held_fill", pad=14, round=True)
+
+
+def _tray(view: TwoFingersView, armed: str) -> Tray:
+    say = view.look.words.say
+    items = tuple(_tray_item(view, mass_kg, picked=tray_key(mass_kg) == armed) for mass_kg in TRAY_KG)
+    return Tray(TRAY, say("Add"), say("drag, or tap it and tap the place"), items)
+
+
+def _tray_item(view: TwoFingersView, mass_kg: float, *, picked: bool) -> TrayItem:
+    def draw(canvas: Canvas, rect: Rect) -> None:
+        # The heaviest fills the tile; the others keep their true size beside it.
+        full = min(rect.w * 0.86, rect.h / (NECK + HIGH) * 0.94)
+        side = full * float((mass_kg / TRAY_KG[-1]) ** (1 / 3))
+        top = (rect.center[0], rect.bottom - side * (NECK + HIGH) - 1)
+        draw_brass(canvas, view.look, brass_rect(top, side), "")
+
+    return TrayItem(tray_key(mass_kg), view.readings.weight_with_unit(mass_kg), draw, picked=picked)
