@@ -194,6 +194,7 @@ def test_typed_numbers_place_and_weigh_what_is_picked(at_mobile: Any):
     assert gull.at_m == pytest.approx(0.025)
     at_mobile.press("bar-3")
     at_mobile.press("picked-ring.less")
+    at_mobile.press("hook-3")
     at_mobile.press("picked-place.more")
     assert bench(at_mobile).beam(3).pin_m == pytest.approx(0.125)
     assert bench(at_mobile).beam(3).hook_m == pytest.approx(0.505)

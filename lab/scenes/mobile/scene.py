@@ -38,7 +38,8 @@ def _draw(canvas: Canvas, view: MobileView, stage: MobileStage, pose: Pose) -> N
         draw_ring(canvas, view.look, pose.rings[beam.id], held=view.bench.held)
     place = carried_place(view, pose)
     if place is not None:
-        board.keep_clear([_plate(canvas, view, stage, *place)])
+        plate = _plate(canvas, view, stage, pose, place)
+        board.keep_clear([plate])
     label_loads(view, pose, board, _draw_hung(canvas, view, pose))
     if view.told:
         draw_balance(canvas, view, stage, pose, board)
@@ -48,7 +49,7 @@ def _draw(canvas: Canvas, view: MobileView, stage: MobileStage, pose: Pose) -> N
     if view.numbers and not view.bench.moving:  # on their way names would hop from end to end
         name_bars(view, stage, pose, board)
     if place is not None:
-        _draw_plate(canvas, view, stage, *place)
+        _draw_plate(canvas, view, plate, place[1])
     if view.ghost is not None and view.ghost.pointer is not None:
         _draw_ghost(canvas, view, stage, view.ghost, view.ghost.pointer)
 
@@ -155,17 +156,21 @@ def carried_place(view: MobileView, pose: Pose) -> tuple[Point, float] | None:
     return None
 
 
-def _plate(canvas: Canvas, view: MobileView, stage: MobileStage, at: Point, place_m: float) -> Rect:
-    """Where the plate with the place of what is just being carried lies: over the bar, within the picture."""
-    sizes, text = view.look.sizes, view.readings.length_with_unit(place_m)
-    wide, high = canvas.text_size(text, size=sizes.text("body"), bold=True)
-    wide, high = wide + sizes.px(16), high + sizes.px(4)
-    x = min(max(at[0] - wide / 2, stage.frame.x + 4), stage.frame.right - wide - 4)
-    return Rect(x, at[1] - sizes.px(14) - high, wide, high)
+def _plate(canvas: Canvas, view: MobileView, stage: MobileStage, pose: Pose, place: tuple[Point, float]) -> Rect:
+    """Where the plate with the place of what is carried lies: over the bar, beside what hangs there already."""
+    sizes, (at, place_m) = view.look.sizes, place
+    wide, high = canvas.text_size(view.readings.length_with_unit(place_m), size=sizes.text("body"), bold=True)
+    wide, high, gap = wide + sizes.px(16), high + sizes.px(4), sizes.px(14)
+    low, far = stage.frame.x + 4, stage.frame.right - wide - 4
+    over, under = at[1] - gap - high, at[1] + gap
+    taken = (*pose.bodies.values(), *(Rect(x - gap, y - gap, 2 * gap, 2 * gap) for x, y in pose.rings.values()))
+    beside = (at[0] - wide / 2, at[0] + gap, at[0] - gap - wide)
+    spots = [Rect(min(max(x, low), far), y, wide, high) for y in (over, under) for x in beside]
+    return next((spot for spot in spots if not any(spot.intersects(each) for each in taken)), spots[0])
 
 
-def _draw_plate(canvas: Canvas, view: MobileView, stage: MobileStage, at: Point, place_m: float) -> None:
-    look, sizes, plate = view.look, view.look.sizes, _plate(canvas, view, stage, at, place_m)
+def _draw_plate(canvas: Canvas, view: MobileView, plate: Rect, place_m: float) -> None:
+    look, sizes = view.look, view.look.sizes
     canvas.box(plate, fill=look.theme.held_fill, outline=look.theme.ink, width=sizes.px(1), radius=sizes.px(6))
     text, size = view.readings.length_with_unit(place_m), sizes.text("body")
     canvas.text(text, plate.center, size=size, color=look.theme.ink, bold=True, anchor="center middle")

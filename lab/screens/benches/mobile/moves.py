@@ -4,24 +4,19 @@ from __future__ import annotations
 
 from lab.files import UNITS
 from lab.scenes.mobile.view import BAR, HOOK, REFERENCE, WEIGHT, MobileView, number_of
+from lab.screens.benches import snapping
 from lab.screens.benches.mobile.keys import PLACE, RING, WEIGHT_FIELD, TrayThing
+from lab.screens.benches.snapping import MARK_PULL_PX
 from lab.simulation import Command, MoveReference
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
 from lab.simulation.part_commands import Reweigh
 from lab.ui.outcomes import Changed
 
-MARK_PULL_PX = 2.5
-"""Within so many design pixels of a whole unit a dragged thing takes it."""
-
 
 def snapped_m(place_m: float, view: MobileView, px_per_m: float) -> float:
     """The place that a pointer means: a whole unit where it is near one, else to the last shown decimal."""
-    units, fineness = view.readings.units, view.readings.fineness
-    value = units.from_m(place_m)
-    mark = round(value / fineness.mark) * fineness.mark
-    pull = units.from_m(MARK_PULL_PX * view.look.sizes.unit / px_per_m)
-    goal = mark if abs(value - mark) <= pull else round(value, fineness.length)
-    return units.to_m(round(goal, 9))
+    pull_m = MARK_PULL_PX * view.look.sizes.unit / px_per_m
+    return snapping.snapped_m(place_m, view.readings, pull_m=pull_m)
 
 
 def thing_of(key: str) -> int | None:

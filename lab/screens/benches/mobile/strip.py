@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lab.scenes.mobile.view import REFERENCE, MobileView
+from lab.scenes.mobile.view import HOOK, REFERENCE, MobileView, number_of
 from lab.screens.benches.mobile.keys import CANCEL, PLACE, REMOVE, RING, STRIP, WEIGHT_FIELD
 from lab.screens.benches.mobile.moves import hangs_at, picked_bar, thing_of
 from lab.simulation.benches import Beam
@@ -44,14 +44,17 @@ def _picked(view: MobileView) -> tuple[Widget, ...]:
 
 
 def _of_bar(view: MobileView, beam: Beam) -> tuple[Widget, ...]:
+    """By its wood: where its ring is on it; by its hook: where it hangs from the bar above."""
     say, name = view.look.words.say, view.look.words.content(beam.name)
-    ring = _place(view, RING, say("ring at"), beam.pin_m, (0.0, beam.length_m), shown=True)
-    children: list[Widget] = [Label("picked-name", name, style="strong", middle=True), ring]
     above = view.bench.beam(beam.above)
-    if above is not None:
-        hook = _place(view, PLACE, say("hook at"), beam.hook_m, (0.0, above.length_m), shown=True)
-        children += [hook, Button(REMOVE, say("Remove"), kind="quiet")]
-    return tuple(children)
+    if above is not None and number_of(view.picked, HOOK) is not None:
+        title = say("hook of {bar}", bar=name)
+        place = _place(view, PLACE, say("place of the hook"), beam.hook_m, (0.0, above.length_m))
+    else:
+        title = say("ring of {bar}", bar=name)
+        place = _place(view, RING, say("place of the ring"), beam.pin_m, (0.0, beam.length_m))
+    label = Label("picked-name", title, style="strong", middle=True)
+    return (label, place) if above is None else (label, place, Button(REMOVE, say("Remove"), kind="quiet"))
 
 
 def _of_weight(view: MobileView) -> tuple[Widget, ...]:
@@ -69,13 +72,11 @@ def _of_weight(view: MobileView) -> tuple[Widget, ...]:
     )
 
 
-def _place(
-    view: MobileView, key: str, name: str, at_m: float, span_m: tuple[float, float], *, shown: bool = False
-) -> NumberField:
+def _place(view: MobileView, key: str, name: str, at_m: float, span_m: tuple[float, float]) -> NumberField:
     units, fineness = view.readings.units, view.readings.fineness
     low, high = (round(units.from_m(end), 9) for end in span_m)
     value = min(max(units.from_m(at_m), low), high)
-    return NumberField(key, name, value, units.length_word, low, high, fineness.step, fineness.length, show_name=shown)
+    return NumberField(key, name, value, units.length_word, low, high, fineness.step, fineness.length, show_name=False)
 
 
 def _weight(view: MobileView, mass_kg: float, name: str) -> NumberField:
