@@ -88,16 +88,18 @@ class QuestionScreen(PageScreen[QuestionModel]):
     def show(self, model: QuestionModel) -> None:
         """Take a new model."""
         hinted = self._model is not None and model.run.hints > self._model.run.hints
+        at = (model.run.index, model.run.round, model.run.phase)
+        moved_on = at != self._at
+        if moved_on:
+            # Before anything is shown: what was half given or still held belongs to another question.
+            self._at, self._draft, self._drag_from = at, (), None
         self._remember(model)
         super().show(model)
         if hinted:
             # A hint pushes its button down; what was asked for, just above it, must be seen.
             self._page.desk.focus(HINT)
-        at = (model.run.index, model.run.round, model.run.phase)
-        if at != self._at:
-            self._at, self._draft = at, ()
-            if self._page.desk.by_keyboard:
-                self._page.desk.focus(self._first_key(model))
+        if moved_on and self._page.desk.by_keyboard:
+            self._page.desk.focus(self._first_key(model))
 
     # --- answering --------------------------------------------------------------------------------------------
 

@@ -377,3 +377,15 @@ def test_a_place_is_shown_to_its_usual_figures_where_a_weight_is_asked_for():
     GALLERY[f"limits-{names.index('back-into-limits') + 1}-asked"].make(look_of()).draw(canvas)
     (said,) = (op.text for op in canvas.ops if isinstance(op, TextOp) and op.text.startswith("balances at "))
     assert re.fullmatch(r"balances at \d+\.\d cm", said)
+
+
+@pytest.mark.parametrize("index", [0, 2])
+def test_a_number_given_to_a_question_that_is_skipped_is_none_of_the_next_ones(make_pilot, index):
+    lab = make_pilot()
+    lab.lab.open_lesson("two-scales", seed=4711)
+    for _ in range(index):
+        lab.press("skip")
+    # A reading before a reading, and one place before two readings.
+    lab.press("place.more" if lab.has("place.more") else "reading-1.more")
+    lab.press("skip")
+    assert [lab.node(f"reading-{scale}").value for scale in (1, 2)] == ["? g", "? g"]
