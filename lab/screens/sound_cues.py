@@ -8,6 +8,7 @@ from lab.screens.screen import QuestionModel
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.hanging_bar import HangingBar
 from lab.simulation.benches.mobile import Mobile
+from lab.simulation.benches.two_fingers import TwoFingers
 
 Cue = Literal["clink", "knock", "scratch"]
 
@@ -33,6 +34,8 @@ def _bench_cues(before: object, after: object) -> tuple[Cue, ...]:
         return tuple(found)
     if isinstance(before, Mobile) and isinstance(after, Mobile):
         return _mobile_cues(before, after)
+    if isinstance(before, TwoFingers) and isinstance(after, TwoFingers):
+        return _two_finger_cues(before, after)
     if isinstance(before, FingerTool) and isinstance(after, FingerTool):
         landed = after.motion.corner is not None and before.motion.corner is None
         return ("knock",) if landed else ()
@@ -47,6 +50,15 @@ def _mobile_cues(before: Mobile, after: Mobile) -> tuple[Cue, ...]:
     if sum(bool(swing.stop) for swing in after.swings) > sum(bool(swing.stop) for swing in before.swings):
         found.append("knock")
     return tuple(found)
+
+
+def _two_finger_cues(before: TwoFingers, after: TwoFingers) -> tuple[Cue, ...]:
+    """A weight more stands there; the body has come down, or the fingers have met."""
+    if after.next_id == before.next_id + 1 and len(after.pieces) == len(before.pieces) + 1:
+        return ("clink",)
+    landed = after.motion.corner is not None and before.motion.corner is None
+    met = before.moving and after.outcome is not None
+    return ("knock",) if landed or met else ()
 
 
 def _locked_in(before: object, after: object) -> bool:

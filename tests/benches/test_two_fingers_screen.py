@@ -1,6 +1,7 @@
 """Two fingers in use: by pointers, two at once, and by keys alone; what comes out is the mechanics' own answer."""
 
 import itertools
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -10,6 +11,9 @@ from lab.mechanics import Friction, two_finger_slide
 from lab.scenes.readings import Readings
 from lab.scenes.two_fingers.view import TwoFingersView, stage_for
 from lab.scenes.two_fingers.way import way_points
+from lab.screens.screen import BuildModel, Setting
+from lab.screens.sound_cues import cues
+from lab.simulation import Hang, Session
 from lab.simulation.benches.two_fingers import DRY, SOAPY, TwoFingers
 from lab.simulation.benches.two_fingers_builds import workshop_pole
 from lab.ui.events import FileDropped, Key, PointerDown, PointerMove, PointerUp
@@ -48,6 +52,10 @@ def slid(state: TwoFingers) -> tuple[float, float]:
     """Where the mechanics by itself says that the fingers end."""
     way = two_finger_slide(state.parts, *state.fingers_m, left=state.left, right=state.right, touch_m=state.touch_m)
     return way.legs[-1].to_m  # type: ignore[union-attr]
+
+
+def _model(state: TwoFingers) -> BuildModel:
+    return BuildModel(setting=Setting(), bench=state, previous=state)
 
 
 # --- by pointer ---------------------------------------------------------------------------------------------
@@ -177,6 +185,17 @@ def test_a_body_off_its_balance_point_tips_in_real_motion_and_says_why(at_finger
     at_fingers.wait(3.0)
     assert at_fingers.says("It tipped off the left finger.")
     assert at_fingers.says("No finger is left of the balance point")
+
+
+def test_a_weight_put_down_clinks_and_fingers_that_meet_knock():
+    held = workshop_pole()
+    loaded = Session(held)
+    loaded.do(Hang(0.1, 0.5))
+    end = held.released().at_end()
+    on_the_way = replace(end, gap_m=end.gap_m + 1e-4)
+    pairs = ((held, loaded.state), (on_the_way, end), (held, held.released()), (end, held))
+    heard = [cues(_model(before), _model(after)) for before, after in pairs]
+    assert heard == [("clink",), ("knock",), (), ()]
 
 
 # --- by keys ------------------------------------------------------------------------------------------------

@@ -36,6 +36,7 @@ from lab.simulation import (
 )
 from lab.simulation.benches.mobile_builds import workshop_mobile
 from lab.simulation.benches.plate_builds import workshop_plate
+from lab.simulation.benches.two_fingers_builds import workshop_pole
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
 from lab.simulation.plate_commands import (
     AddCorner,
@@ -47,6 +48,7 @@ from lab.simulation.plate_commands import (
     MovePin,
     SetAreaWeight,
 )
+from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
 
 HERE = Path(__file__).parent
 
@@ -120,7 +122,38 @@ def plate_that_is_hung_twice():
     return played(workshop_plate(), *loaded, *first, LetGo(), 1700, DrawPlumbLine(), Undo(), Undo(), Redo())
 
 
+def fingers_that_meet_and_tip():
+    drag = (MoveFingers(0.1, 0.9), MoveFingers(0.12, 0.85, joins=True), MoveFingers(0.15, 0.8, joins=True))
+    said = (
+        Guess("left"),
+        GuessMeeting(0.5),
+        GuessMeeting(0.48, joins=True),
+        LetGo(),
+        300,
+        StopFingers(),
+        20,
+        LetGo(),
+        400,
+    )
+    soaped = (SetFriction("right", 0.2, 0.12), Hang(0.5, 0.9), Move(3, 0.8), LetGo(), 700, Undo(), Undo(), Redo())
+    return played(workshop_pole(), *drag, *said, *slid, *soaped, MoveFingers(0.1, 0.3), LetGo(), 300)
+
+
+def tool_built_on_a_finger():
+    built = (
+        FitPart("ring", 1.1),
+        Hang(0.5, 0.05, "clamped"),
+        Move(4, 1.15),
+        Move(4, 1.19, joins=True),
+        Rename(2, "gaff"),
+    )
+    tried = (MoveFinger(0.5), Guess("left"), LetGo(), 300, HoldStill(), SetLength(1, 0.9), Reweigh(2, 0.3), Undo())
+    return played(workshop_tool(), *built, *tried, SetHold(5, "hung"), Remove(3), MoveReference(0.4), LetGo(), 400)
+
+
 PLAYED = {
+    "tool-built-on-a-finger": tool_built_on_a_finger,
+    "fingers-that-meet-and-tip": fingers_that_meet_and_tip,
     "mobile-that-is-tuned": mobile_that_is_tuned,
     "plate-that-is-hung-twice": plate_that_is_hung_twice,
     "bar-built-from-nothing": bar_built_from_nothing,
