@@ -36,8 +36,10 @@ from lab.simulation import (
 )
 from lab.simulation.benches.mobile_builds import workshop_mobile
 from lab.simulation.benches.plate_builds import workshop_plate
+from lab.simulation.benches.tool_builds import workshop_tool
 from lab.simulation.benches.two_fingers_builds import workshop_pole
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
+from lab.simulation.part_commands import Rename, Reweigh
 from lab.simulation.plate_commands import (
     AddCorner,
     ClipOn,
@@ -48,6 +50,7 @@ from lab.simulation.plate_commands import (
     MovePin,
     SetAreaWeight,
 )
+from lab.simulation.tool_commands import FitPart, SetLength
 from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
 
 HERE = Path(__file__).parent

@@ -95,10 +95,10 @@ def test_a_build_with_faults_is_not_opened(tmp_path: Path):
         opening.run(argparse.Namespace(command="open", file=str(tmp_path / "bad.toml")), _console(), find_paths())
 
 
-def test_a_build_that_cannot_hang_is_answered_with_what_can_be_done():
-    oar = find_paths().shipped_builds / "oar.toml"
+def test_a_build_for_no_bench_is_answered_with_what_can_be_done():
+    glider = find_paths().shipped_builds / "glider.toml"
     with pytest.raises(Stopped, match="tiltbench sum"):
-        opening.run(argparse.Namespace(command="open", file=str(oar)), _console(), find_paths())
+        opening.run(argparse.Namespace(command="open", file=str(glider)), _console(), find_paths())
 
 
 def test_the_same_learner_keeps_the_same_code():

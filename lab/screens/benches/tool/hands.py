@@ -8,7 +8,7 @@ from lab.files import UNITS
 from lab.mechanics import extent_m
 from lab.scenes.tool.scene import along_at_m, place_at_m
 from lab.scenes.tool.view import FINGER, REFERENCE, ToolGhost, ToolView, part_key
-from lab.screens.benches.tool.keys import CANCEL, HOLDING, LENGTH, PLACE, REMOVE, SHELF, WEIGHT, put_on, tray_part
+from lab.screens.benches.tool.keys import CANCEL, HOLDING, LENGTH, PLACE, REMOVE, ROW, SHELF, WEIGHT, put_on, tray_part
 from lab.screens.benches.tool.moves import id_of, moves_of, part_of, snapped_m, where_is
 from lab.simulation import Command, Remove, SetHold
 from lab.simulation.benches.tool import BuiltTool
@@ -120,6 +120,8 @@ class Hands:
                 return self._removed(event.key, view)
             case Chosen(key=key, value=value) if key == SHELF:
                 self.shelf, self.armed = value, None
+            case Chosen(value=value) if value.startswith(ROW):
+                self.armed, self.picked = None, value.removeprefix(ROW)
             case Changed() | Chosen():
                 return self._set(event, view)
         return ()

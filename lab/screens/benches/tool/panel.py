@@ -8,7 +8,7 @@ from lab.scenes.tool.view import ToolView, part_key
 from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
 from lab.screens.benches.hanging_bar.words import YOU_SAID, guess_against_outcome
 from lab.screens.benches.panel import HOLD, SHOW_END, PanelParts, action, view_choice
-from lab.screens.benches.tool.keys import SHELF, SHELVES, TRAY_PREFIX, tray_keys, tray_part
+from lab.screens.benches.tool.keys import ROW, SHELF, SHELVES, TRAY_PREFIX, tray_keys, tray_part
 from lab.screens.benches.tool.words import GOING, HAPPENED, why
 from lab.simulation.benches.tool import BuiltTool
 from lab.simulation.benches.tool_parts import KINDS
@@ -51,7 +51,7 @@ def _sums(view: ToolView) -> tuple[Widget, ...]:
     )
     rows = [
         TableRow(
-            f"row-{part_key(id_)}",
+            f"{ROW}{part_key(id_)}",
             (
                 words.content(row.name),
                 readings.weight(row.mass_kg),
@@ -64,7 +64,7 @@ def _sums(view: ToolView) -> tuple[Widget, ...]:
     ]
     sums = (say("sum"), readings.weight(total.mass_kg), "", readings.moment(total.moment_kg_m[0]))
     rows.append(TableRow("row-sum", sums, kind="sum"))
-    table = Table("moments", columns, tuple(rows), name=say("Moment table"))
+    table = Table("moments", columns, tuple(rows), name=say("Moment table"), pickable=True)
     title = Panel("moments-title", say("Moment table"), say("from the reference line"), fill="", pad=0)
     return title, table
 

@@ -35,6 +35,9 @@ def _handles(view: ToolView, rect: Rect) -> tuple[Handle, ...]:
     say, bench = view.look.words.say, view.bench
     place = view.readings.length_with_unit
     bounds = grab_bounds(view, rect)
+    if view.ghost is not None and view.ghost.pointer is None:
+        # While a place is looked for the tool is what is tapped, and no part of it is in the way.
+        return tuple(_on_its_way(view, box) for key, box in bounds.items() if key == part_key(bench.next_id))
     parts = {part_key(id_): part for id_, part in zip(bench.ids, bench.parts, strict=True)}
     found = []
     for key, box in bounds.items():
@@ -46,10 +49,15 @@ def _handles(view: ToolView, rect: Rect) -> tuple[Handle, ...]:
         elif key == REFERENCE:
             value = place(bench.reference_m)
             found.append(Handle(key, say("reference line"), value, box, selected=view.picked == key))
-        elif view.ghost is not None and view.ghost.pointer is None and view.ghost.at_m is not None:
-            name = say("{part}, not put on yet", part=view.look.words.content(view.ghost.part.name))
-            found.append(Handle(GHOST, name, place(view.ghost.at_m), box, selected=True))
     return tuple(found)
+
+
+def _on_its_way(view: ToolView, box: Rect) -> Handle:
+    """What was taken up from the tray, where it would go."""
+    ghost, words = view.ghost, view.look.words
+    name, at_m = ("", None) if ghost is None else (words.content(ghost.part.name), ghost.at_m)
+    value = "" if at_m is None else view.readings.length_with_unit(at_m)
+    return Handle(GHOST, words.say("{part}, not put on yet", part=name), value, box, selected=True)
 
 
 def _of_part(view: ToolView, key: str, part: Part, box: Rect) -> Handle:
