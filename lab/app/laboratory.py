@@ -165,6 +165,7 @@ class Laboratory:
                 self._leave()
 
     def _go(self, to: intents.Go, *, seed: int | None = None) -> None:
+        self.house.hush()
         if to.place in ("lessons", "learner"):
             self._room.close()  # first, so that they know what was answered last
         room = room_at(self.house, to, seed=seed)

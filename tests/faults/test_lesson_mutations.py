@@ -1,17 +1,36 @@
 """Lesson files that were damaged at random: faults with a place, never a traceback, never a hang."""
 
 import random
+import re
 from pathlib import Path
 
 import pytest
 
-from lab.lesson import check_lesson, lesson_files
+from lab.lesson import check_lesson, lesson_files, read_lesson
+from lab.lesson.kinds import KINDS
 
 LESSONS = lesson_files([Path(__file__).parents[2] / "lessons"])
 SCRAPS = [
     "nan", "-inf", "1e308", "-1", "0", '""', "[]", "{}", "true", "'x'", "[[question]]", "\n\n", '"', "=", "\x00",
     "\ufeff", "{pole.weight}", "{", "../x", "1979-05-27", "[[[[", "9" * 400, "é😀", "part", "question", "\r\n", "\\",
 ]  # fmt: skip
+
+NUMBERS = [
+    "0",
+    "-1",
+    "1e308",
+    "nan",
+    "inf",
+    "-inf",
+    "1e-300",
+    "1e12",
+    "999999",
+    "-0.0",
+    "true",
+    '"x"',
+    "[]",
+    "1979-05-27",
+]
 
 
 def damaged(text: str, chance: random.Random) -> str:
@@ -31,10 +50,35 @@ def swapped_value(text: str, chance: random.Random) -> str:
     return "\n".join(lines)
 
 
+def without_lines(text: str, chance: random.Random) -> str:
+    """Leave lines out: keys that are missing, tables that end up in others."""
+    lines = text.splitlines()
+    for _ in range(chance.randint(1, 3)):
+        del lines[chance.randrange(len(lines))]
+    return "\n".join(lines)
+
+
+def other_number(text: str, chance: random.Random) -> str:
+    """Put another number, or what is none, where a number stood, so that nearly every file is still TOML."""
+    found = chance.choice(list(re.finditer(r"-?\d+(\.\d+)?", text)))
+    return text[: found.start()] + chance.choice(NUMBERS) + text[found.end() :]
+
+
+def renamed(text: str, chance: random.Random) -> str:
+    """Put one word of the file where another stood: another kind, another name, another key."""
+    words = list(re.finditer(r"[a-z_-]{3,}", text))
+    found, other = chance.choice(words), chance.choice(words)
+    return text[: found.start()] + other[0] + text[found.end() :]
+
+
+CHANGES = (damaged, swapped_value, without_lines, other_number, renamed)
+
+
 def check_damaged(tmp_path: Path, *, seed: int) -> None:
     chance = random.Random(seed)
-    text = chance.choice(LESSONS).read_text(encoding="utf-8")
-    change = chance.choice((damaged, swapped_value))
+    # One lesson after the other, each in every way: so every kind of question comes up, whatever the seeds.
+    text = LESSONS[seed % len(LESSONS)].read_text(encoding="utf-8")
+    change = CHANGES[seed // len(LESSONS) % len(CHANGES)]
     path = tmp_path / "damaged.toml"
     path.write_text(change(text, chance), encoding="utf-8", newline="")
     faults, warnings = check_lesson(path)
@@ -47,8 +91,12 @@ def check_damaged(tmp_path: Path, *, seed: int) -> None:
 
 
 def test_damaged_lessons_are_faults_and_nothing_worse(tmp_path):
-    for seed in range(150):
+    for seed in range(2 * len(LESSONS) * len(CHANGES)):
         check_damaged(tmp_path, seed=seed)
+
+
+def test_the_lessons_that_are_damaged_ask_every_kind_of_question():
+    assert {question.ask for path in LESSONS for question in read_lesson(path).questions} == set(KINDS)
 
 
 @pytest.mark.fuzz

@@ -72,6 +72,11 @@ class House:
         """Show a sentence that stays until it is dismissed or mended."""
         self.notice = Notice(template=template, values=dict(values or {}), kind="trouble", retry=retry)
 
+    def hush(self) -> None:
+        """Let a sentence go that goes by itself: whoever goes elsewhere has read it."""
+        if self.notice is not None and self.notice.kind != "trouble":
+            self.notice = None
+
     def turn(self) -> bool:
         """Let a notice go when its time has come; returns whether one went."""
         if self.notice is None or self.notice.kind == "trouble" or self.now_ns < self.notice_until_ns:
