@@ -127,17 +127,8 @@ def plate_that_is_hung_twice():
 
 def fingers_that_meet_and_tip():
     drag = (MoveFingers(0.1, 0.9), MoveFingers(0.12, 0.85, joins=True), MoveFingers(0.15, 0.8, joins=True))
-    said = (
-        Guess("left"),
-        GuessMeeting(0.5),
-        GuessMeeting(0.48, joins=True),
-        LetGo(),
-        300,
-        StopFingers(),
-        20,
-        LetGo(),
-        400,
-    )
+    said = (Guess("left"), GuessMeeting(0.5), GuessMeeting(0.48, joins=True))
+    slid = (LetGo(), 300, StopFingers(), 20, LetGo(), 400, HoldStill())
     soaped = (SetFriction("right", 0.2, 0.12), Hang(0.5, 0.9), Move(3, 0.8), LetGo(), 700, Undo(), Undo(), Redo())
     return played(workshop_pole(), *drag, *said, *slid, *soaped, MoveFingers(0.1, 0.3), LetGo(), 300)
 
