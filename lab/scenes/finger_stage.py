@@ -62,6 +62,7 @@ class FingerStage:
     camera: along and up.  outlines: the tool's parts.  line_y: the line that it is held from.
     rule: the wooden rule on which the finger's carriage slides.  carriage_h: of the finger's foot.
     ground_y: the floor.  bounds_m: left, bottom, right, top of what is drawn of the tool.
+    balance_m: the balance point of the tool as it lay, along and up.
     """
 
     frame: Rect
@@ -72,6 +73,7 @@ class FingerStage:
     carriage_h: float
     ground_y: float
     bounds_m: tuple[float, float, float, float]
+    balance_m: tuple[float, float]
 
     def pad_rect(self, tool: FingerTool) -> Rect:
         """The pad on the finger: as wide as what counts."""
@@ -136,8 +138,7 @@ def _reaching(drop_m: float, arm_m: float) -> float:
 def body_place_px(view: FingerView, stage: FingerStage, place_m: tuple[float, float]) -> Point:
     """Where a place of the tool is now, in pixels."""
     angle, dx, dz = pose_of(view)
-    balance = balance_m(view.tool)
-    along, up = turned_m(place_m, balance, angle)
+    along, up = turned_m(place_m, stage.balance_m, angle)
     return stage.camera.at(along + dx, up + dz)
 
 
@@ -172,6 +173,7 @@ def finger_stage(view: FingerView, frame: Rect) -> FingerStage:
     return FingerStage(
         frame=frame, camera=camera, outlines=outlines, line_y=line_y, rule=rule,
         carriage_h=carriage_h, ground_y=ground_y, bounds_m=_bounds_m(view.tool, outlines),
+        balance_m=balance_m(view.tool),
     )  # fmt: skip
 
 
