@@ -14,6 +14,7 @@ from lab.simulation.benches.two_fingers import CLOSING_M_S, DRY, SOAPY
 from lab.simulation.benches.two_fingers_builds import build_from_two_fingers, two_fingers_from_build, workshop_pole
 from lab.simulation.benches.unfit import UnfitBuildError
 from lab.simulation.commands import Measure, OpenBuild
+from lab.simulation.part_commands import Copy, Rename, Reweigh
 from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
 
 OAR = """
@@ -241,6 +242,18 @@ def test_weights_are_stood_on_it_moved_and_taken_off():
     assert session.do(Hang(0.1, -0.2)) is not None
 
 
+def test_a_piece_is_weighed_anew_and_renamed():
+    session = Session(workshop_pole())
+    assert session.do(Reweigh(2, 0.25)) is None
+    assert session.do(Rename(2, "  tin   of water ")) is None
+    assert session.do(Rename(1, "tin of water")) is None
+    assert [piece.part.name for piece in session.state.pieces] == ["tin of water (2)", "tin of water"]
+    # (150 × 50 + 200 × 25 + 250 × 70) / 600
+    assert session.state.sum.balance_point_m[0] == pytest.approx(0.5)
+    assert session.do(Reweigh(2, -1.0)) is not None
+    assert session.do(Rename(2, " ")) is not None
+
+
 def test_the_head_of_a_tool_is_fixed_and_what_sits_on_its_pole_is_not():
     session = Session(oar())
     assert [session.state.is_loose(piece) for piece in session.state.pieces] == [False, False, True]
@@ -252,6 +265,19 @@ def test_the_head_of_a_tool_is_fixed_and_what_sits_on_its_pole_is_not():
     span_m = session.state.span_m
     assert session.do(Remove(3)) is None
     assert session.state.span_m == span_m
+
+
+def test_a_copy_stands_beside_it_and_a_mirrored_one_beyond_the_middle():
+    session = Session(workshop_pole())
+    assert session.do(Copy(1)) is None
+    assert session.do(Copy(1, mirrored=True)) is None
+    names = [(piece.id, piece.part.name, round(piece.part.at_m[0], 9)) for piece in session.state.pieces[2:]]
+    assert names == [(3, "brass 200 (2)", 0.3), (4, "brass 200 (3)", 0.75)]
+    session.do(Move(2, 1.0))
+    session.do(Copy(2))
+    assert session.state.pieces[-1].part.at_m[0] == pytest.approx(0.95)
+    assert isinstance(Session(oar()).do(Copy(2)), Refused)
+    assert session.do(Copy(77)) is not None
 
 
 @pytest.mark.parametrize(

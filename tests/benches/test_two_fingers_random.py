@@ -28,7 +28,7 @@ from lab.simulation import (
 )
 from lab.simulation.benches.two_fingers_builds import build_from_two_fingers, two_fingers_from_build, workshop_pole
 from lab.simulation.commands import Measure
-from lab.simulation.part_commands import Rename, Reweigh
+from lab.simulation.part_commands import Copy, Rename, Reweigh
 from lab.simulation.records import flat, recorded
 from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
 
@@ -57,6 +57,7 @@ def random_command(dice):
         lambda: Move(which, at_m, joins=joins),
         lambda: Remove(which),
         lambda: Reweigh(which, mass_kg),
+        lambda: Copy(which, mirrored=joins),
         lambda: Rename(which, dice.choice(("tin", "", "brass 50", "x" * 90))),
         lambda: MoveReference(at_m, joins=joins),
         lambda: Measure(dice.choice((0.0, 0.001, -1.0)), 0.001),

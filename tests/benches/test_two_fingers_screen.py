@@ -123,6 +123,16 @@ def test_a_weight_from_the_tray_stands_where_it_is_dropped_and_changes_the_meeti
     assert len(bench(at_fingers).pieces) == 2
 
 
+def test_a_weight_picked_is_copied_mirrored_and_weighed_anew(at_fingers: Any):
+    at_fingers.press("piece-2")
+    at_fingers.press("picked-mirror")
+    assert bench(at_fingers).pieces[-1].part.at_m[0] == pytest.approx(0.30)
+    at_fingers.press("picked-copy")
+    assert bench(at_fingers).pieces[-1].part.at_m[0] == pytest.approx(0.75)
+    at_fingers.press("picked-weight.more")
+    assert bench(at_fingers).pieces[1].part.mass_kg == pytest.approx(0.055)
+
+
 def test_a_weight_dropped_beside_the_body_goes_back_and_says_so(at_fingers: Any):
     at_fingers.drag(at_fingers.middle("tray-100"), (1000.0, 640.0))
     assert len(bench(at_fingers).pieces) == 2

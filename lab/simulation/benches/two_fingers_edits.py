@@ -15,7 +15,7 @@ from lab.simulation.benches.two_fingers import Piece, TwoFingers
 from lab.simulation.benches.two_fingers_builds import MOST_PIECES, kept_apart_m, two_fingers_from_build
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Hang, Measure, Move, OpenBuild, Remove
-from lab.simulation.part_commands import Rename, Reweigh
+from lab.simulation.part_commands import Copy, Rename, Reweigh
 from lab.simulation.refused import Refused, msg
 from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
 
@@ -25,6 +25,9 @@ LEAST_FRICTION, MOST_FRICTION = 0.02, 2.0
 NEAREST_RATIO = 0.98
 """Kinetic over static friction, of both fingers multiplied, is at most this, unless neither differs: nearer than that
 and the fingers change more often than anybody can see."""
+
+BESIDE = 0.05
+"""How far from a weight its copy stands, as a share of what both stand on."""
 
 LONGEST_NAME = 40
 """Letters of a name: more find no room beside a thing."""
@@ -94,6 +97,24 @@ def reweigh(state: TwoFingers, command: Reweigh) -> TwoFingers | Refused:
         share = command.mass_kg / part.mass_kg
         given = tuple(tuple(share * value for value in row) for row in part.own_inertia_kg_m2)  # type: ignore[assignment]
     return _with_part(state, piece, replace(part, mass_kg=command.mass_kg, inertia_kg_m2=given))
+
+
+def copy(state: TwoFingers, command: Copy) -> TwoFingers | Refused:
+    """One more of the same, as far beside it as there is room; mirrored, as far beyond the middle of what it is on."""
+    piece = _loose(state, command.id)
+    if isinstance(piece, Refused):
+        return piece
+    if len(state.pieces) >= MOST_PIECES:
+        return FULL
+    part, (low_m, high_m) = piece.part, state.beam_m
+    half_m = extent_m(part.shape)[0] / 2
+    step_m = max(BESIDE * (high_m - low_m), 2 * half_m)
+    room = part.at_m[0] + step_m + half_m <= high_m
+    wanted_m = low_m + high_m - part.at_m[0] if command.mirrored else part.at_m[0] + (step_m if room else -step_m)
+    at_m = clamped(wanted_m, (low_m + half_m, high_m - half_m))
+    name = unused_name(part.name.partition(" (")[0], {other.name for other in state.parts})
+    new = replace(piece, id=state.next_id, part=replace(part, name=name, at_m=(at_m, *part.at_m[1:])))
+    return replace(_touched(state), pieces=(*state.pieces, new), next_id=state.next_id + 1)
 
 
 def rename(state: TwoFingers, command: Rename) -> TwoFingers | Refused:
@@ -213,6 +234,7 @@ EDITS: Mapping[type, Does] = MappingProxyType(
         OpenBuild: open_build,
         Reweigh: reweigh,
         Rename: rename,
+        Copy: copy,
         MoveFingers: move_fingers,
         SetFriction: set_friction,
         GuessMeeting: guess_meeting,

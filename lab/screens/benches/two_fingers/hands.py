@@ -16,15 +16,17 @@ from lab.scenes.two_fingers.view import (
 from lab.screens.benches.two_fingers.carried import Armed, Carried, off_the_end
 from lab.screens.benches.two_fingers.keys import (
     CANCEL,
+    COPY,
     FORGET,
     GHOST,
+    MIRROR,
     MOMENTS,
     REMOVE,
     STOP,
     tray_mass_kg,
 )
 from lab.screens.benches.two_fingers.moves import move_of, piece_of, snapped_place_m, where_is
-from lab.screens.benches.two_fingers.typed import gripped, typed
+from lab.screens.benches.two_fingers.typed import copied, gripped, typed
 from lab.simulation import Command, Hang, Remove
 from lab.simulation.two_finger_commands import GuessMeeting, StopFingers
 from lab.ui.geometry import Point, Rect
@@ -118,6 +120,8 @@ class Hands:
             self.armed = None
         elif key == STOP:
             return (StopFingers(),)
+        elif key in (COPY, MIRROR):
+            return copied(self.picked, view, mirrored=key == MIRROR)
         elif key in (REMOVE, FORGET):
             return self._removed(self.picked, view)
         elif where_is(key, view) is not None:

@@ -5,7 +5,8 @@ from __future__ import annotations
 TRAY_KG = (0.050, 0.100, 0.200, 0.500)
 TRAY, TRAY_PREFIX = "tray", "tray-"
 STRIP, PLACE, WEIGHT_FIELD = "strip", "picked-place", "picked-weight"
-REMOVE, CANCEL, FORGET = "picked-remove", "stand-cancel", "meeting-forget"
+REMOVE, COPY, MIRROR = "picked-remove", "picked-copy", "picked-mirror"
+CANCEL, FORGET = "stand-cancel", "meeting-forget"
 GRIP, STATIC, KINETIC = "picked-grip", "picked-static", "picked-kinetic"
 STOP, MOMENTS = "stop-hands", "moments"
 GHOST = "on-its-way"

@@ -5,9 +5,11 @@ from __future__ import annotations
 from lab.scenes.two_fingers.view import FINGER_KEYS, MEETING, REFERENCE, TwoFingersView
 from lab.screens.benches.two_fingers.keys import (
     CANCEL,
+    COPY,
     FORGET,
     GRIP,
     KINETIC,
+    MIRROR,
     PLACE,
     REMOVE,
     STATIC,
@@ -94,6 +96,8 @@ def _of_piece(view: TwoFingersView) -> tuple[Widget, ...]:
         _name(name),
         _place(view, piece.part.at_m[0], view.bench.beam_m, say("place of {name}", name=name)),
         _weight(view, piece.part.mass_kg, say("weight of {name}", name=name)),
+        Button(COPY, say("One more"), kind="quiet"),
+        Button(MIRROR, say("Mirror it"), kind="quiet"),
         Button(REMOVE, say("Remove"), kind="quiet"),
     )
 

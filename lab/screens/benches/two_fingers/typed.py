@@ -1,4 +1,4 @@
-"""What is typed and chosen in the strip for what is picked, as commands."""
+"""What is typed, chosen and pressed in the strip for what is picked, as commands."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from lab.screens.benches.two_fingers.keys import GRIP, KINETIC, PLACE, STATIC, W
 from lab.screens.benches.two_fingers.moves import finger_of, move_of, piece_of
 from lab.simulation import Command
 from lab.simulation.benches.two_fingers import DRY, SOAPY
-from lab.simulation.part_commands import Reweigh
+from lab.simulation.part_commands import Copy, Reweigh
 from lab.simulation.two_finger_commands import Finger, SetFriction
 from lab.ui.outcomes import Changed, Chosen
 
@@ -42,6 +42,12 @@ def gripped(event: Chosen, picked: str) -> tuple[Command, ...]:
     """Dry or soapy, for the finger that is picked."""
     finger, grip = finger_of(picked), GRIPS.get(event.value)
     return () if event.key != GRIP or finger is None or grip is None else (_rubbed(finger, grip),)
+
+
+def copied(picked: str, view: TwoFingersView, *, mirrored: bool) -> tuple[Command, ...]:
+    """One more of the weight that is picked."""
+    piece = piece_of(view, picked)
+    return () if piece is None else (Copy(piece.id, mirrored=mirrored),)
 
 
 def _rubbed(finger: Finger, grip: Friction) -> SetFriction:
