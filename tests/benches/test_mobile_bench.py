@@ -15,7 +15,7 @@ from lab.simulation.benches.mobile_builds import build_from_mobile, mobile_from_
 from lab.simulation.command_table import carried_out
 from lab.simulation.commands import Measure
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
-from lab.simulation.part_commands import Reweigh
+from lab.simulation.part_commands import Copy, Reweigh
 from lab.simulation.records import flat, recorded
 
 ROUND_OFF = 1e-12
@@ -235,6 +235,30 @@ def test_a_deep_branch_is_refused_where_it_would_reach_too_low():
         state = built(state, HangBar(above, 0.3, 0.02, 0.1))
     assert isinstance(carried_out(state, Rehang(5, 4, 0.1)), Refused)
     assert built(state, Rehang(4, 8, 0.1)).beam(4).above == 8
+
+
+def test_a_mirrored_branch_holds_the_whole_in_balance():
+    """Whatever hangs to one side of the topmost ring, its image to the other side makes up for it."""
+    state = Mobile(beams=(bar(1, length_m=0.6, pin_m=0.3), bar(2, above=1, hook_m=0.08, pin_m=0.13)), next_id=3)
+    state = built(state, HangOn(2, 0.03, 0.07), HangBar(2, 0.2, 0.01, 0.3), HangOn(4, 0.02, 0.17, look="gull"))
+    assert not state.levels.is_level
+    state = built(state, Copy(2, mirrored=True))
+    assert [beam.name for beam in state.beams] == ["bar 1", "bar 2", "bar 20", "bar 2 (2)", "bar 20 (2)"]
+    levels = by_name(state)
+    assert levels["bar 1"].turn.goes == "level"
+    assert levels["bar 2"].turn.moment_kg_m == pytest.approx(-levels["bar 2 (2)"].turn.moment_kg_m, abs=ROUND_OFF)
+    assert levels["bar 20"].turn.moment_kg_m == pytest.approx(-levels["bar 20 (2)"].turn.moment_kg_m, abs=ROUND_OFF)
+    assert state.sum.balance_point_m[0] == pytest.approx(state.top_at_m, abs=ROUND_OFF)
+
+
+def test_what_has_no_room_for_a_copy_is_refused():
+    state = workshop_mobile()
+    for command, words in ((Copy(1), "stays"), (Copy(99), "any more"), (Copy(7, mirrored=True), None)):
+        after = carried_out(state, command)
+        assert (words is None) is isinstance(after, Mobile)
+        assert words is None or words in after.in_english()
+    far = built(state, SlideBar(1, 0.05))
+    assert "does not reach" in carried_out(far, Copy(3, mirrored=True)).in_english()
 
 
 def test_doubts_are_stamped_on_every_weight():

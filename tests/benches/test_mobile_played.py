@@ -187,8 +187,9 @@ def test_tab_walks_the_tree_in_reading_order(at_mobile: Any):
 
 def test_typed_numbers_place_and_weigh_what_is_picked(at_mobile: Any):
     at_mobile.press("weight-5")
-    at_mobile.press("picked-weight.more")
     at_mobile.press("picked-place.more")
+    at_mobile.press("picked-more")
+    at_mobile.press("picked-weight.more")
     gull = bench(at_mobile).beam(2).weight(5)
     assert gull.mass_kg == pytest.approx(0.035)
     assert gull.at_m == pytest.approx(0.025)
@@ -198,6 +199,24 @@ def test_typed_numbers_place_and_weigh_what_is_picked(at_mobile: Any):
     at_mobile.press("picked-place.more")
     assert bench(at_mobile).beam(3).pin_m == pytest.approx(0.125)
     assert bench(at_mobile).beam(3).hook_m == pytest.approx(0.505)
+
+
+def test_a_bar_is_copied_with_all_below_it_and_mirrored(at_mobile: Any):
+    at_mobile.press("bar-3")
+    at_mobile.press("picked-more")
+    at_mobile.press("picked-mirror")
+    state = bench(at_mobile)
+    twin = state.beam(9)
+    # The ring at 26 cm; the low bar hangs at 50 cm, so its image hangs at 2 cm, turned left for right.
+    assert twin.hook_m == pytest.approx(0.02)
+    assert [round(each.at_m, 6) for each in twin.weights] == [0.23, 0.055]
+    assert "selected" in at_mobile.node("bar-9").state
+    at_mobile.press("undo")
+    assert bench(at_mobile) == workshop_mobile()
+    at_mobile.press("weight-8")
+    at_mobile.press("picked-more")
+    at_mobile.press("picked-copy")
+    assert bench(at_mobile).beam(3).weight(9).name == "float (2)"
 
 
 # --- what is shown ------------------------------------------------------------------------------------------

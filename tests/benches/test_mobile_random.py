@@ -27,7 +27,7 @@ from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, MOST_ON_A_BAR
 from lab.simulation.benches.mobile_builds import build_from_mobile, mobile_from_build, workshop_mobile
 from lab.simulation.commands import Measure
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
-from lab.simulation.part_commands import Reweigh
+from lab.simulation.part_commands import Copy, Reweigh
 from lab.simulation.records import flat, recorded
 from lab.simulation.replaying import Same, replay
 from lab.simulation.tape_reading import read_tape
@@ -54,6 +54,7 @@ def random_command(dice):
             SlideBar(onto, at_m, joins=joins),
             Reweigh(thing, mass_kg),
             Remove(thing),
+            Copy(thing, mirrored=joins),
             MoveReference(at_m, joins=joins),
             Measure(dice.choice((0.0, 0.001, -1.0)), 0.001),
             Guess(dice.choice(("left", "level", "right", None))),

@@ -10,29 +10,37 @@ from types import MappingProxyType
 from lab import files
 from lab.simulation.benches.bar_edits import HEAVIEST_KG, NOT_A_WEIGHT, unused_name
 from lab.simulation.benches.hanging_bar import Hung
-from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, MOST_ON_A_BAR, Beam, Mobile, below
+from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, Beam, Mobile, below
 from lab.simulation.benches.mobile_builds import mobile_from_build, tidy
+from lab.simulation.benches.mobile_changes import (
+    FULL_OF_BARS,
+    NOTHING_THERE,
+    OFF_EVERY_BAR,
+    TOPMOST,
+    height_of,
+    hung_below,
+    level_of,
+    names_of,
+    on_bar_m,
+    room_at,
+    touched,
+    with_beam,
+)
+from lab.simulation.benches.mobile_copies import copy
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Measure, OpenBuild, Remove
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
-from lab.simulation.part_commands import Reweigh
+from lab.simulation.part_commands import Copy, Reweigh
 from lab.simulation.refused import Refused, msg
 
 LONGEST_M = 2.0
 """No bar from the tray is longer: it would dwarf all others."""
 
-_EDGE_M = 1e-9
-"""A hook this far off the end is on it: pixels turned into metres miss by round-off."""
-
 NO_SUCH_BAR = Refused(template=msg("That bar is not in the mobile any more."))
-NOTHING_THERE = Refused(template=msg("That does not hang in the mobile any more."))
-OFF_EVERY_BAR = Refused(template=msg("There is no bar there to hang it from, so it went back."))
 NOT_A_BAR = Refused(template=msg("That is not a bar that can hang in a mobile."))
-FULL_OF_BARS = Refused(template=msg("The mobile has no room for one more bar. Take one off first."))
 TOO_LOW = Refused(template=msg("There is no room for a bar so far down. Hang it higher up."))
 UNDER_ITSELF = Refused(template=msg("A bar can't hang from what hangs below it."))
-TOPMOST = Refused(template=msg("All the others hang from this bar, so it stays."))
 
 
 def hang_on(state: Mobile, command: HangOn) -> Mobile | Refused:
@@ -40,12 +48,12 @@ def hang_on(state: Mobile, command: HangOn) -> Mobile | Refused:
     beam = state.beam(command.bar)
     if not 0.0 < command.mass_kg <= HEAVIEST_KG:
         return NOT_A_WEIGHT
-    at_m = _room_at(state, beam, command.at_m)
+    at_m = room_at(state, beam, command.at_m)
     if isinstance(at_m, Refused) or beam is None:
         return at_m if isinstance(at_m, Refused) else NO_SUCH_BAR
-    name = unused_name(command.name or f"brass {command.mass_kg * 1000.0:.4g}", _names(state))
+    name = unused_name(command.name or f"brass {command.mass_kg * 1000.0:.4g}", names_of(state))
     weight = Hung(id=state.next_id, name=name, mass_kg=command.mass_kg, at_m=at_m, look=command.look)
-    return _with(state, replace(beam, weights=(*beam.weights, weight)), next_id=state.next_id + 1)
+    return with_beam(state, replace(beam, weights=(*beam.weights, weight)), next_id=state.next_id + 1)
 
 
 def hang_bar(state: Mobile, command: HangBar) -> Mobile | Refused:
@@ -55,25 +63,25 @@ def hang_bar(state: Mobile, command: HangBar) -> Mobile | Refused:
         return NOT_A_BAR
     if len(state.beams) >= MOST_BARS:
         return FULL_OF_BARS
-    hook_m = _room_at(state, above, command.at_m)
+    hook_m = room_at(state, above, command.at_m)
     if isinstance(hook_m, Refused) or above is None:
         return hook_m if isinstance(hook_m, Refused) else NO_SUCH_BAR
-    if _level(state, above) >= MOST_LEVELS:
+    if level_of(state, above) >= MOST_LEVELS:
         return TOO_LOW
     length_m = tidy(command.length_m)
     if not length_m > 0.0:
         return NOT_A_BAR
     bar = Beam(
         id=state.next_id,
-        name=unused_name(command.name or f"bar {length_m * 100.0:.4g}", _names(state)),
+        name=unused_name(command.name or f"bar {length_m * 100.0:.4g}", names_of(state)),
         length_m=length_m,
         mass_kg=command.mass_kg,
         pin_m=tidy(length_m / 2),
         above=above.id,
         hook_m=hook_m,
     )
-    beams = _hung_below(state.beams, (bar,), above.id)
-    return replace(_touched(state), beams=beams, next_id=state.next_id + 1)
+    beams = hung_below(state.beams, (bar,), above.id)
+    return replace(touched(state), beams=beams, next_id=state.next_id + 1)
 
 
 def rehang(state: Mobile, command: Rehang) -> Mobile | Refused:
@@ -87,7 +95,7 @@ def rehang(state: Mobile, command: Rehang) -> Mobile | Refused:
     if beam is not None and onto in below(state.beams, beam.id):
         return UNDER_ITSELF
     stays = onto is not None and onto.id == (beam.above if beam is not None else carrier.id if carrier else None)
-    at_m = _on_bar_m(onto, command.at_m) if stays else _room_at(state, onto, command.at_m)
+    at_m = on_bar_m(onto, command.at_m) if stays else room_at(state, onto, command.at_m)
     if isinstance(at_m, Refused) or onto is None:
         return at_m if isinstance(at_m, Refused) else NO_SUCH_BAR
     if beam is not None:
@@ -102,7 +110,7 @@ def slide_bar(state: Mobile, command: SlideBar) -> Mobile | Refused:
         return NO_SUCH_BAR
     if not math.isfinite(command.at_m):
         return OFF_EVERY_BAR
-    return _with(state, replace(beam, pin_m=tidy(clamped(command.at_m, (0.0, beam.length_m)))))
+    return with_beam(state, replace(beam, pin_m=tidy(clamped(command.at_m, (0.0, beam.length_m)))))
 
 
 def reweigh(state: Mobile, command: Reweigh) -> Mobile | Refused:
@@ -111,13 +119,13 @@ def reweigh(state: Mobile, command: Reweigh) -> Mobile | Refused:
         return NOT_A_WEIGHT
     beam, carrier = state.beam(command.id), state.carrier(command.id)
     if beam is not None:
-        return _with(state, replace(beam, mass_kg=command.mass_kg))
+        return with_beam(state, replace(beam, mass_kg=command.mass_kg))
     if carrier is None:
         return NOTHING_THERE
     weights = tuple(
         replace(each, mass_kg=command.mass_kg) if each.id == command.id else each for each in carrier.weights
     )
-    return _with(state, replace(carrier, weights=weights))
+    return with_beam(state, replace(carrier, weights=weights))
 
 
 def remove(state: Mobile, command: Remove) -> Mobile | Refused:
@@ -127,10 +135,10 @@ def remove(state: Mobile, command: Remove) -> Mobile | Refused:
         if beam.above is None:
             return TOPMOST
         gone = below(state.beams, beam.id)
-        return replace(_touched(state), beams=tuple(each for each in state.beams if each not in gone))
+        return replace(touched(state), beams=tuple(each for each in state.beams if each not in gone))
     if carrier is None:
         return NOTHING_THERE
-    return _with(state, replace(carrier, weights=tuple(each for each in carrier.weights if each.id != command.id)))
+    return with_beam(state, replace(carrier, weights=tuple(each for each in carrier.weights if each.id != command.id)))
 
 
 def measure(state: Mobile, command: Measure) -> Mobile | Refused:
@@ -158,51 +166,15 @@ def open_mobile(_: Mobile, command: OpenBuild) -> Mobile | Refused:
         return unfit.why
 
 
-def _room_at(state: Mobile, beam: Beam | None, at_m: float) -> float | Refused:
-    """The place on a bar where one more thing can hang."""
-    place_m = _on_bar_m(beam, at_m)
-    if beam is None or isinstance(place_m, Refused):
-        return place_m
-    hung = len(beam.weights) + sum(each.above == beam.id for each in state.beams)
-    if hung >= MOST_ON_A_BAR:
-        return Refused(
-            template=msg("{name} has no room for one more. Take something off first."), values={"name": beam.name}
-        )
-    return place_m
-
-
-def _on_bar_m(beam: Beam | None, at_m: float) -> float | Refused:
-    if beam is None or not -_EDGE_M <= at_m <= beam.length_m + _EDGE_M:
-        return OFF_EVERY_BAR
-    return tidy(clamped(at_m, (0.0, beam.length_m)))
-
-
-def _level(state: Mobile, beam: Beam) -> int:
-    """1 for the topmost bar."""
-    level, each = 1, beam
-    while (over := state.beam(each.above)) is not None:
-        level, each = level + 1, over
-    return level
-
-
-def _height(beams: tuple[Beam, ...], top: Beam) -> int:
-    """How many levels a bar and what hangs from it take."""
-    depth = {top.id: 1}
-    for each in beams:
-        if each.above in depth and each.id != top.id:
-            depth[each.id] = depth[each.above] + 1
-    return max(depth.values())
-
-
 def _bar_to(state: Mobile, beam: Beam, onto: Beam, hook_m: float) -> Mobile | Refused:
     moved = replace(beam, above=onto.id, hook_m=hook_m)
     if beam.above == onto.id:
-        return _with(state, moved)
+        return with_beam(state, moved)
     whole = below(state.beams, beam.id)
-    if _level(state, onto) + _height(whole, beam) > MOST_LEVELS:
+    if level_of(state, onto) + height_of(whole, beam) > MOST_LEVELS:
         return TOO_LOW
     rest = tuple(each for each in state.beams if each not in whole)
-    return replace(_touched(state), beams=_hung_below(rest, (moved, *whole[1:]), onto.id))
+    return replace(touched(state), beams=hung_below(rest, (moved, *whole[1:]), onto.id))
 
 
 def _weight_to(state: Mobile, id: int, onto: Beam, at_m: float) -> Mobile | Refused:  # noqa: A002
@@ -212,36 +184,12 @@ def _weight_to(state: Mobile, id: int, onto: Beam, at_m: float) -> Mobile | Refu
         return NOTHING_THERE
     moved = replace(weight, at_m=at_m)
     if carrier.id == onto.id:
-        return _with(state, replace(onto, weights=tuple(moved if each.id == id else each for each in onto.weights)))
+        return with_beam(state, replace(onto, weights=tuple(moved if each.id == id else each for each in onto.weights)))
     left = replace(carrier, weights=tuple(each for each in carrier.weights if each.id != id))
     # On the new bar another may have its name: those of opened files are unlike only bar by bar.
     others = {each.name for each in onto.weights} | {each.name for each in state.beams}
     moved = replace(moved, name=unused_name(moved.name, others))
-    return _with(_with(state, left), replace(onto, weights=(*onto.weights, moved)))
-
-
-def _hung_below(beams: tuple[Beam, ...], whole: tuple[Beam, ...], id: int) -> tuple[Beam, ...]:  # noqa: A002
-    """The bars with more of them after all that hangs from one bar: so order stays that of reading."""
-    last = below(beams, id)[-1]
-    place = beams.index(last) + 1
-    return (*beams[:place], *whole, *beams[place:])
-
-
-def _names(state: Mobile) -> set[str]:
-    """Every name that is taken, `bar` too, as files call each bar's own wood."""
-    return {"bar", *(beam.name for beam in state.beams), *(each.name for beam in state.beams for each in beam.weights)}
-
-
-def _with(state: Mobile, changed: Beam, *, next_id: int | None = None) -> Mobile:
-    if changed == state.beam(changed.id):
-        return state
-    beams = tuple(changed if beam.id == changed.id else beam for beam in state.beams)
-    return replace(_touched(state), beams=beams, next_id=next_id or state.next_id)
-
-
-def _touched(state: Mobile) -> Mobile:
-    """Held level, and the guess taken back: it was about the mobile as it was."""
-    return replace(state.stilled(), guess=None)
+    return with_beam(with_beam(state, left), replace(onto, weights=(*onto.weights, moved)))
 
 
 EDITS: Mapping[type, Does] = MappingProxyType(
@@ -255,6 +203,7 @@ EDITS: Mapping[type, Does] = MappingProxyType(
         Rehang: rehang,
         SlideBar: slide_bar,
         Reweigh: reweigh,
+        Copy: copy,
     }
 )
 """What it does to this bench, by the class of the command."""

@@ -41,7 +41,7 @@ class MobileFace(Face[Mobile]):
                 replace(view, foot_px=foot_px), _angles(asked), armed=armed is not None and not hands.carried
             ),
             parts=panel_parts(replace(view, bench=stand.bench), armed=armed.thing.key if armed else ""),
-            strip=strip(replace(view, picked=hands.strip_for), armed_text=taken_up),
+            strip=strip(replace(view, picked=hands.strip_for), armed_text=taken_up, more=hands.more),
         )
 
     def answer(self, event: WidgetEvent, stand: Stand[Mobile], rect: Rect) -> tuple[Command, ...]:

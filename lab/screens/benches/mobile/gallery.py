@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
 from lab.outline.words import msg
+from lab.screens.benches.mobile.keys import MORE
 from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
 from lab.screens.screen import BuildModel
 from lab.simulation import Command, LetGo, Session
@@ -44,6 +45,8 @@ def entries() -> Iterator[tuple[str, Entry]]:
             f"build-mobile-{name}",
             Entry(says, lambda look, key=key: press(_build(look, workshop_mobile()), key)),  # type: ignore[misc]
         )
+    more = msg("what else can be done to a bar that is picked")
+    yield "build-mobile-more", Entry(more, lambda look: press(press(_build(look, workshop_mobile()), "bar-2"), MORE))
 
 
 def _build(look: Look, bench: Mobile) -> Drawn:
@@ -99,6 +102,7 @@ STATES: Mapping[str, tuple[str, Callable[[], Mobile]]] = {
 PRESSED = (
     ("bar-picked", "bar-2", msg("a bar picked")),
     ("weight-picked", "weight-6", msg("a weight picked")),
+    ("hook-picked", "hook-2", msg("the hook of a bar picked")),
     ("taken-up", "tray-float", msg("a float taken up")),
     ("bar-taken-up", "tray-bar-20", msg("a bar taken up")),
     ("help", "help", msg("what to do here")),

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from lab.scenes.mobile.view import BAR, REFERENCE, WEIGHT, Ghost, MobileView
+from lab.scenes.mobile.view import BAR, REFERENCE, WEIGHT, Ghost, MobileView, number_of
 from lab.screens.benches.mobile.carried import NOWHERE, Armed, Carried, Carrying, place_on
 from lab.screens.benches.mobile.keys import (
     CANCEL,
+    COPY,
     GHOST,
     LEVELS,
+    MIRROR,
+    MORE,
     REMOVE,
     TrayThing,
     tray_thing,
@@ -17,6 +20,7 @@ from lab.screens.benches.mobile.keys import (
 from lab.screens.benches.mobile.moves import hanging, moved, picked_bar, thing_of, typed
 from lab.simulation import Command, Remove
 from lab.simulation.mobile_commands import Rehang
+from lab.simulation.part_commands import Copy
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import (
     Changed,
@@ -45,6 +49,12 @@ class Hands:
     carrying: Carrying = field(default_factory=Carrying)
     _last_down: Point | None = None
     _strip_was: str = ""
+    _more_for: str = ""
+
+    @property
+    def more(self) -> bool:
+        """Whether the second half of the strip is shown: only for what it was asked for."""
+        return bool(self.picked) and self._more_for == self.picked
 
     @property
     def strip_for(self) -> str:
@@ -125,6 +135,10 @@ class Hands:
             self.armed = None
         elif key == REMOVE:
             return self._removed(self.picked, view)
+        elif key == MORE:
+            self._more_for, self.focus = "" if self.more else self.picked, MORE
+        elif key in (COPY, MIRROR):
+            return self._copied(view, mirrored=key == MIRROR)
         elif self.armed is not None and down is not None and key != REFERENCE:
             return self._tapped(down, view, rect)
         elif key == REFERENCE or thing_of(key) is not None or picked_bar(key) is not None:
@@ -152,6 +166,15 @@ class Hands:
         coming = view.bench.next_id if view.coming is None else view.coming
         self.picked = self.focus = f"{WEIGHT if thing.length_m is None else BAR}{coming}"
         return (hanging(thing, *place),)
+
+    def _copied(self, view: MobileView, *, mirrored: bool) -> tuple[Command, ...]:
+        """One more of what is picked, which then is picked itself."""
+        weight, bar = number_of(self.picked, WEIGHT), picked_bar(self.picked)
+        number = bar if weight is None else weight
+        if number is None:
+            return ()
+        self.picked = f"{BAR if weight is None else WEIGHT}{view.bench.next_id}"
+        return (Copy(number, mirrored=mirrored),)
 
     def _removed(self, key: str, view: MobileView) -> tuple[Command, ...]:
         number = thing_of(key)

@@ -8,6 +8,7 @@ from lab.outline.words import msg
 
 TRAY, STRIP, LEVELS = "tray", "strip", "levels"
 PLACE, RING, WEIGHT_FIELD = "picked-place", "picked-ring", "picked-weight"
+MORE, COPY, MIRROR = "picked-more", "picked-copy", "picked-mirror"
 REMOVE, CANCEL, GHOST = "picked-remove", "hang-cancel", "on-its-way"
 
 

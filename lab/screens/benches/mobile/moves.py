@@ -77,7 +77,7 @@ def typed(event: Changed, picked: str, view: MobileView) -> tuple[Command, ...]:
     units, key = UNITS[view.readings.units.name], picked
     bar = view.bench.beam(picked_bar(key))
     if event.key == WEIGHT_FIELD:
-        number = thing_of(key)
+        number = bar.id if bar is not None else thing_of(key)
         return () if number is None else (Reweigh(number, units.to_kg(event.value)),)
     place_m = units.to_m(event.value)
     if event.key == RING and bar is not None:

@@ -1,9 +1,12 @@
-"""The strip for what is picked: typed places and weight, remove; or what is to be hung where."""
+"""The strip for what is picked: its place, remove; behind *More* its weight and copies of it.
+
+Or what is to be hung where.
+"""
 
 from __future__ import annotations
 
 from lab.scenes.mobile.view import HOOK, REFERENCE, MobileView, number_of
-from lab.screens.benches.mobile.keys import CANCEL, PLACE, REMOVE, RING, STRIP, WEIGHT_FIELD
+from lab.screens.benches.mobile.keys import CANCEL, COPY, MIRROR, MORE, PLACE, REMOVE, RING, STRIP, WEIGHT_FIELD
 from lab.screens.benches.mobile.moves import hangs_at, picked_bar, thing_of
 from lab.simulation.benches import Beam
 from lab.ui.widgets.arrange import Row
@@ -17,13 +20,16 @@ MOST_KG = 2.0
 """More than any bar of the tray could carry for real."""
 
 
-def strip(view: MobileView, *, armed_text: str = "") -> Panel | None:
-    """The strip for what is picked, or for a thing taken up from the tray; None where there is neither."""
+def strip(view: MobileView, *, armed_text: str = "", more: bool = False) -> Panel | None:
+    """The strip for what is picked, or for a thing taken up from the tray; None where there is neither.
+
+    more: whether the second half of what can be done is shown.
+    """
     if armed_text:
         cancel = Button(CANCEL, view.look.words.say("Put it back"))
         children: tuple[Widget, ...] = (Label("hang-where", armed_text, style="body", middle=True), cancel)
     else:
-        children = _picked(view)
+        children = _picked(view, more=more)
     if not children:
         return None
     weights = (1.0,) + (0.0,) * (len(children) - 1)
@@ -31,7 +37,7 @@ def strip(view: MobileView, *, armed_text: str = "") -> Panel | None:
     return Panel(STRIP, children=(row,), pad=10, outline=True, round=True)
 
 
-def _picked(view: MobileView) -> tuple[Widget, ...]:
+def _picked(view: MobileView, *, more: bool) -> tuple[Widget, ...]:
     bench, say = view.bench, view.look.words.say
     if view.picked == REFERENCE and view.lines:
         name = say("reference line")
@@ -39,8 +45,8 @@ def _picked(view: MobileView) -> tuple[Widget, ...]:
         return Label("picked-name", name, style="strong", middle=True), place
     beam = bench.beam(picked_bar(view.picked))
     if beam is not None:
-        return _of_bar(view, beam)
-    return _of_weight(view)
+        return _more(view, beam.name, beam.mass_kg) if more and beam.above is not None else _of_bar(view, beam)
+    return _of_weight(view, more=more)
 
 
 def _of_bar(view: MobileView, beam: Beam) -> tuple[Widget, ...]:
@@ -54,22 +60,37 @@ def _of_bar(view: MobileView, beam: Beam) -> tuple[Widget, ...]:
         title = say("ring of {bar}", bar=name)
         place = _place(view, RING, say("place of the ring"), beam.pin_m, (0.0, beam.length_m))
     label = Label("picked-name", title, style="strong", middle=True)
-    return (label, place) if above is None else (label, place, Button(REMOVE, say("Remove"), kind="quiet"))
+    return (label, place) if above is None else (label, place, *_buttons(view))
 
 
-def _of_weight(view: MobileView) -> tuple[Widget, ...]:
+def _buttons(view: MobileView) -> tuple[Widget, ...]:
+    say = view.look.words.say
+    return Button(MORE, say("More"), kind="quiet"), Button(REMOVE, say("Remove"), kind="quiet")
+
+
+def _more(view: MobileView, name: str, mass_kg: float) -> tuple[Widget, ...]:
+    """The second half: its weight, copies, and back."""
+    say, called = view.look.words.say, view.look.words.content(name)
+    return (
+        Label("picked-name", called, style="strong", middle=True),
+        _weight(view, mass_kg, say("weight of {name}", name=called)),
+        Button(COPY, say("One more"), kind="quiet"),
+        Button(MIRROR, say("Mirror it"), kind="quiet"),
+        Button(MORE, say("Back"), kind="quiet"),
+    )
+
+
+def _of_weight(view: MobileView, *, more: bool) -> tuple[Widget, ...]:
     hangs, number, say = hangs_at(view.picked, view), thing_of(view.picked), view.look.words.say
     beam = None if hangs is None else view.bench.beam(hangs[0])
     weight = None if beam is None or number is None else beam.weight(number)
     if beam is None or weight is None:
         return ()
+    if more:
+        return _more(view, weight.name, weight.mass_kg)
     name = view.look.words.content(weight.name)
-    return (
-        Label("picked-name", name, style="strong", middle=True),
-        _place(view, PLACE, say("place of {name}", name=name), weight.at_m, (0.0, beam.length_m)),
-        _weight(view, weight.mass_kg, say("weight of {name}", name=name)),
-        Button(REMOVE, say("Remove"), kind="quiet"),
-    )
+    place = _place(view, PLACE, say("place of {name}", name=name), weight.at_m, (0.0, beam.length_m))
+    return Label("picked-name", name, style="strong", middle=True), place, *_buttons(view)
 
 
 def _place(view: MobileView, key: str, name: str, at_m: float, span_m: tuple[float, float]) -> NumberField:
