@@ -6,7 +6,6 @@ ones, on which they lie farthest apart; on most random bars some idea lands righ
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from random import Random
@@ -121,18 +120,6 @@ def after_place(chances: Floats, bars: NDArray[np.intp], place: Floats) -> Float
     near = np.exp(-(off**2) / 2.0) / (spread * np.sqrt(2.0 * np.pi))
     likely = (1.0 - SLIP) * near + SLIP / LENGTH
     return shares(np.log(chances) + np.log(likely))
-
-
-def idea_chances(given: Sequence[tuple[int, float]]) -> Floats:
-    """Return how likely each idea is after one learner's answers: (ideas,).
-
-    given: for each answer the number of its bar in the pool, and the place.
-    """
-    chances = no_idea(1)
-    for bar, place in given:
-        chances = after_place(chances, np.array([bar]), np.array([place]))
-    only: Floats = chances[0]
-    return only
 
 
 def _drawn(draw: Random) -> PlaceItem:

@@ -122,11 +122,3 @@ GROUP_SAYS: dict[Group, str] = {
     "moment": msg("you look at weight times distance."),
 }
 """What four answers can tell, after "Your answers fit:"."""
-
-
-def rule_named(name: str) -> Rule:
-    """Return the rule of a name.  Raises KeyError where there is none."""
-    for rule in RULES:
-        if rule.name == name:
-            return rule
-    raise KeyError(name)

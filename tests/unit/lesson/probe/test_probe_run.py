@@ -6,10 +6,10 @@ import pytest
 from lab.lesson import Side
 from lab.lesson.probe.items import Item, item_named, situation_of_item, truth_of_item
 from lab.lesson.probe.model import answer_chances, no_answers, rule_chances
-from lab.lesson.probe.places import IDEA_NAMES, idea_chances, next_bars, no_idea, place_pool
+from lab.lesson.probe.places import IDEA_NAMES, after_place, next_bars, no_idea, place_pool
 from lab.lesson.probe.probe import MOST_ITEMS, Form, Probe, answered, finding, go_on, start_probe
 from lab.lesson.probe.record import given_in, recorded
-from lab.lesson.probe.rules import RULE_NAMES, rule_named
+from lab.lesson.probe.rules import RULE_NAMES, RULES
 from lab.lesson.probe.signatures import signatures
 from lab.lesson.probe.telling import told
 
@@ -17,7 +17,8 @@ STEADY = ("weight_only", "weight_then_distance", "compensates", "adds", "moment"
 
 
 def said_by(name: str, item: Item) -> Side:
-    side = rule_named(name).predict(situation_of_item(item))
+    (rule,) = (rule for rule in RULES if rule.name == name)
+    side = rule.predict(situation_of_item(item))
     assert side is not None
     return side
 
@@ -164,7 +165,8 @@ def test_two_places_name_the_idea_of_a_steady_hand():
             used = np.zeros((1, len(place_pool().items)), dtype=bool)
             used[0, [bar for bar, _ in given]] = True
             bar = int(next_bars(chances, used)[0])
-            given.append((bar, float(place_pool().places[bar, idea])))
-            chances = idea_chances(given)[np.newaxis]
+            place = float(place_pool().places[bar, idea])
+            given.append((bar, place))
+            chances = after_place(chances, np.array([bar]), np.array([place]))
         assert IDEA_NAMES[int(chances[0].argmax())] == name
         assert chances.max() > 0.95
