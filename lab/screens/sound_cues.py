@@ -8,6 +8,7 @@ from lab.screens.screen import QuestionModel
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.hanging_bar import HangingBar
 from lab.simulation.benches.mobile import Mobile
+from lab.simulation.benches.scales import ScalesBench
 from lab.simulation.benches.two_fingers import TwoFingers
 
 Cue = Literal["clink", "knock", "scratch"]
@@ -34,6 +35,8 @@ def _bench_cues(before: object, after: object) -> tuple[Cue, ...]:
         return tuple(found)
     if isinstance(before, Mobile) and isinstance(after, Mobile):
         return _mobile_cues(before, after)
+    if isinstance(before, ScalesBench) and isinstance(after, ScalesBench):
+        return _scales_cues(before, after)
     if isinstance(before, TwoFingers) and isinstance(after, TwoFingers):
         return _two_finger_cues(before, after)
     if isinstance(before, FingerTool) and isinstance(after, FingerTool):
@@ -50,6 +53,15 @@ def _mobile_cues(before: Mobile, after: Mobile) -> tuple[Cue, ...]:
     if sum(bool(swing.stop) for swing in after.swings) > sum(bool(swing.stop) for swing in before.swings):
         found.append("knock")
     return tuple(found)
+
+
+def _scales_cues(before: ScalesBench, after: ScalesBench) -> tuple[Cue, ...]:
+    """A weight more stands there; the body has been set down on its scales, or has come down beside them."""
+    if after.next_id == before.next_id + 1 and len(after.loads) == len(before.loads) + 1:
+        return ("clink",)
+    set_down = not before.held and before.raised > 0.0 and after.raised == 0.0
+    landed = after.motion.phase == "down" and before.motion.phase != "down"
+    return ("knock",) if set_down or landed else ()
 
 
 def _two_finger_cues(before: TwoFingers, after: TwoFingers) -> tuple[Cue, ...]:

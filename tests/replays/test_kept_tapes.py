@@ -36,6 +36,7 @@ from lab.simulation import (
 )
 from lab.simulation.benches.mobile_builds import workshop_mobile
 from lab.simulation.benches.plate_builds import workshop_plate
+from lab.simulation.benches.scales_builds import scales_from_build, workshop_scales
 from lab.simulation.benches.tool_builds import workshop_tool
 from lab.simulation.benches.two_fingers_builds import workshop_pole
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
@@ -50,10 +51,23 @@ from lab.simulation.plate_commands import (
     MovePin,
     SetAreaWeight,
 )
+from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, Shift
 from lab.simulation.tool_commands import FitPart, SetLength
 from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
 
 HERE = Path(__file__).parent
+
+KITE_FRAME = """
+format = 1
+title = "Kite frame"
+units = "kg-m"
+part = [
+    { name = "frame", weight = 3.2, at = [0.6, 0, 0.02], shape = { kind = "box", size = [1.2, 0.8, 0.04] } },
+    { name = "reel", weight = 1.1, at = [0.4, 0.1, 0.1], shape = { kind = "cylinder", radius = 0.08, length = 0.1 } },
+]
+support = [{ name = "bow scale", at = [0.1, 0, 0] }, { name = "left scale", at = [1.1, -0.35, 0] },
+           { name = "right scale", at = [1.1, 0.35, 0] }]
+"""
 
 BOAT_HOOK = """
 format = 1
@@ -145,7 +159,20 @@ def tool_built_on_a_finger():
     return played(workshop_tool(), *built, *tried, SetHold(5, "hung"), Remove(3), MoveReference(0.4), LetGo(), 400)
 
 
+def scales_that_settle_and_tip():
+    drag = tuple(Shift(1, 0.30 + step / 50, 0.0, joins=step > 0) for step in range(33))
+    set_up = (GuessReading(0.5), Guess("left"), LetGo(), 300, MoveScale(2, 0.60, 0.0), PutOn(0.2, 0.55))
+    return played(workshop_scales(), *set_up, *drag, 400, HoldStill(), Undo(), LetGo(), 60)
+
+
+def frame_that_tips_off_three_scales():
+    frame = scales_from_build(read_build_text(KITE_FRAME, file="kite-frame.toml"))
+    return played(frame, Shift(2, 0.5, 0.2), MoveScale(1, 0.2, 0.1), LetGo(), 250, PutOn(4.0, 0.3, -0.4), 400)
+
+
 PLAYED = {
+    "scales-that-settle-and-tip": scales_that_settle_and_tip,
+    "frame-that-tips-off-three-scales": frame_that_tips_off_three_scales,
     "tool-built-on-a-finger": tool_built_on_a_finger,
     "fingers-that-meet-and-tip": fingers_that_meet_and_tip,
     "mobile-that-is-tuned": mobile_that_is_tuned,

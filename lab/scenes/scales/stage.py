@@ -20,6 +20,8 @@ from lab.ui.look import Look
 
 SIDE_PX, ABOVE_PX, HEAD_PX, GAP_PX = 40.0, 58.0, 26.0, 14.0
 """Kept free beside the body, over it in the side view, for a panel's name, and between the two panels."""
+STRIP_TEXT, STRIP_FROM_PX = 1.2, 380.0
+"""With larger letters, or in a lower picture, the strip lies elsewhere or upon the table."""
 TAG_PX = 46.0
 """From above: kept free round the body for the windows of its scales."""
 RISE_SHARE = 0.28
@@ -58,12 +60,19 @@ class ScalesStage:
 
 def stage_of(view: ScalesView, frame: Rect) -> ScalesStage:
     """The stage for a body on scales, with the body where it is at this moment."""
-    fixed = _fixed(_still(view.bench), frame.cut_bottom(view.foot_px)[1], view.look)
+    foot_px = max(view.foot_px, strip_px(view.look, frame))
+    fixed = _fixed(_still(view.bench), frame.cut_bottom(foot_px)[1], view.look)
     body = body_on_scales(view.bench, view.ghost)
-    stage = replace(fixed, body=body, side_body=body)
+    stage = replace(fixed, frame=frame, body=body, side_body=body)
     if stage.side is None or view.bench.held or not view.tips:
         return _lifted(stage, view.moment)
     return _tipped(stage, view)
+
+
+def strip_px(look: Look, frame: Rect) -> float:
+    """Kept free at the lower edge for the strip of what is picked, so that nothing moves when it comes and goes."""
+    sizes = look.sizes
+    return sizes.target + sizes.px(30) if sizes.text_scale <= STRIP_TEXT and frame.h > sizes.px(STRIP_FROM_PX) else 0.0
 
 
 def _still(bench: ScalesBench) -> ScalesBench:

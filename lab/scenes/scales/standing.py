@@ -14,9 +14,12 @@ from lab.simulation.benches.scales import Scale
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect
 from lab.ui.metrics import text_width
+from lab.ui.sizes import TextStyle
 
 CASE_PX, LEAST_WIDE_PX, TAG_GAP_PX = 10.0, 74.0, 10.0
 RING_PX = 11.0
+CROWDED = 12.0
+"""In a picture lower than so many lines, windows are written in small letters."""
 
 
 def case_boxes(view: ScalesView, stage: ScalesStage) -> Mapping[str, Rect]:
@@ -25,7 +28,7 @@ def case_boxes(view: ScalesView, stage: ScalesStage) -> Mapping[str, Rect]:
         return {}
     sizes, camera = view.look.sizes, stage.side.camera
     under = camera.length_px(view.bench.underside_m - view.bench.floor_m)
-    high = min(1.25 * sizes.text("body") + sizes.px(2 * CASE_PX), max(0.6 * under, sizes.px(26)))
+    high = min(1.25 * sizes.text("body") + sizes.px(2 * CASE_PX), max(under - sizes.px(26), 0.55 * under))
     order = sorted(range(len(view.bench.scales)), key=lambda number: stage.scales_m[number])
     widths = [_wide(view, number) for number in order]
     middles = [camera.x_px(stage.scales_m[number]) for number in order]
@@ -36,15 +39,16 @@ def case_boxes(view: ScalesView, stage: ScalesStage) -> Mapping[str, Rect]:
     }
 
 
-def _wide(view: ScalesView, number: int) -> float:
+def _wide(view: ScalesView, number: int, style: TextStyle = "body") -> float:
     """As wide as its window will ever need, so that it does not grow while figures run."""
     sizes = view.look.sizes
     most = view.look.words.number(view.readings.units.from_kg(view.bench.sum.mass_kg), 1)
     text = f"{most} {view.readings.units.weight_word}"
     texts = (window(view, number), text)
+    size = sizes.text(style)
     return max(
         sizes.px(LEAST_WIDE_PX),
-        *(text_width(each, size=sizes.text("body"), bold=True) + sizes.px(30) for each in texts),
+        *(text_width(each, size=size, bold=True) + sizes.px(30) for each in texts),
     )
 
 
@@ -116,7 +120,7 @@ def draw_window(canvas: Canvas, view: ScalesView, number: int, box: Rect) -> Non
     """What a scale shows."""
     theme, sizes, text = view.look.theme, view.look.sizes, window(view, number)
     canvas.box(box, fill=theme.panel, outline=theme.ink, width=sizes.px(1.5), radius=sizes.px(3))
-    size = sizes.text("body")
+    size = min(sizes.text("body"), 0.95 * box.h)
     size = min(size, size * (box.w - sizes.px(6)) / max(text_width(text, size=size, bold=True), 1.0))
     canvas.text(text, box.center, size=size, color=theme.ink, bold=True, anchor="center middle")
 
@@ -139,20 +143,27 @@ def tag_boxes(view: ScalesView, stage: ScalesStage) -> Mapping[str, Rect]:
     frame = stage.top.frame.inset(sizes.px(6))
     left, low, right, high = stage.top.bounds_m
     body = Rect(camera.x_px(left), camera.y_px(high), camera.length_px(right - left), camera.length_px(high - low))
+    style: TextStyle = "body" if frame.h > CROWDED * sizes.text("body") else "small"
     found: dict[str, Rect] = {}
     for number, scale in enumerate(scales):
-        wide, tall = _wide(view, number), 1.25 * sizes.text("body") + sizes.px(CASE_PX)
+        wide, tall = _wide(view, number, style), 1.25 * sizes.text(style) + sizes.px(CASE_PX)
         box = _off_body(camera.at(*scale.at_m[:2]), _outwards(scale, middle), body, (wide, tall), sizes.px(TAG_GAP_PX))
-        x = min(max(box.x, frame.x), frame.right - wide)
-        y = min(max(box.y, frame.y + sizes.text("small") * 1.3), frame.bottom - tall)
-        box = Rect(x, y, wide, tall)
-        for other in found.values():
-            if box.grown(2.0).intersects(other):
-                box = Rect(
-                    x, other.bottom + 4 if other.bottom + 4 + tall <= frame.bottom else other.y - tall - 4, wide, tall
-                )
-        found[scale_key(scale)] = box
+        found[scale_key(scale)] = _beside_others(box, frame, list(found.values()))
     return found
+
+
+def _beside_others(box: Rect, frame: Rect, others: list[Rect]) -> Rect:
+    """The box within a frame; where it lies on others, the nearest place over, under or beside them that is free."""
+    gap = 4.0
+    for step in range(8):
+        for dx, dy in ((0, 1), (0, -1), (1, 0), (-1, 0)):
+            x, y = box.x + step * dx * (box.w + gap) / 2, box.y + step * dy * (box.h + gap) / 2
+            tried = Rect(
+                min(max(x, frame.x), frame.right - box.w), min(max(y, frame.y), frame.bottom - box.h), box.w, box.h
+            )
+            if not any(tried.grown(gap / 2).intersects(other) for other in others):
+                return tried
+    return box
 
 
 def _outwards(scale: Scale, middle: tuple[float, float]) -> tuple[float, float]:

@@ -72,7 +72,7 @@ def workshop_scales(*, view: View = "plain") -> ScalesBench:
     supports = (Support(name="left scale", at_m=(0.20, 0.0, 0.0)), Support(name="right scale", at_m=(0.80, 0.0, 0.0)))
     looks = MappingProxyType({"camera": "camera", "nest box": "box"})
     return scales_from_build(
-        Build(title="Boom on two scales", view=view, bar=bar, parts=loads, supports=supports, looks=looks)
+        Build(title="Camera boom", view=view, bar=bar, parts=loads, supports=supports, looks=looks)
     )
 
 

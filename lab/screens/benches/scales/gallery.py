@@ -18,7 +18,7 @@ from lab.ui.look import Look
 
 FRAME = """
 format = 1
-title = "Kite frame on three scales"
+title = "Kite frame"
 units = "kg-m"
 [[part]]
 name = "frame"

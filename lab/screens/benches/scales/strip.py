@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from math import ceil
+
 from lab.scenes.scales.view import REFERENCE, ScalesView
+from lab.screens.benches.panel import panel_width
 from lab.screens.benches.scales.keys import ACROSS, CANCEL, PLACE, REMOVE, STRIP, WEIGHT
 from lab.screens.benches.scales.moves import load_of, scale_of
 from lab.simulation.benches.bar_edits import HEAVIEST_KG
@@ -13,16 +16,37 @@ from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
 
+MOST_TIMES = 5.0
+"""A part can be typed this many times as heavy as the whole was: more figures leave no room for the field."""
+
 
 def strip(view: ScalesView, *, armed_text: str = "") -> Panel | None:
-    """The strip for what is picked, or for a weight taken up from the tray; None where there is neither."""
-    children = _armed(view, armed_text) if armed_text else _picked(view)
-    if not children:
+    """The strip for what is picked, or for a weight taken up from the tray; None where there is neither.
+
+    Where it would take two rows, it does without the name, which stands at the part in bold, and then the weight.
+    """
+    if armed_text:
+        return _panel(_armed(view, armed_text))
+    picked = _picked(view)
+    if not picked:
         return None
+    fewer = [widget for widget in picked if not isinstance(widget, Label)]
+    ways = [picked, tuple(fewer), tuple(widget for widget in fewer if getattr(widget, "key", "") != WEIGHT)]
+    panels = [_panel(way) for way in ways if way]
+    return next((panel for panel in panels if panel.natural_width(view.look) <= _room(view)), panels[0])
+
+
+def _panel(children: tuple[Widget, ...]) -> Panel:
     weights = (1.0,) + (0.0,) * (len(children) - 1)
-    return Panel(
-        STRIP, children=(Row(children, weights=weights, gap=12, align="middle"),), pad=10, outline=True, round=True
-    )
+    row = Row(children, weights=weights, gap=10, align="middle")
+    return Panel(STRIP, children=(row,), pad=10, outline=True, round=True)
+
+
+def _room(view: ScalesView) -> float:
+    """How wide the strip may be upon the picture."""
+    sizes = view.look.sizes
+    beside = 0.0 if sizes.portrait else panel_width(view.look)
+    return sizes.width - beside - 2 * sizes.px(8)
 
 
 def _armed(view: ScalesView, text: str) -> tuple[Widget, ...]:
@@ -76,7 +100,8 @@ def _weight(view: ScalesView, mass_kg: float, name: str) -> NumberField:
     value = units.from_kg(mass_kg)
     step = 10.0 ** round_down(value)
     decimals = max(view.readings.fineness.weight, -round_down(value), 0)
-    low, high = round(10.0**-decimals, 9), round(units.from_kg(HEAVIEST_KG), 9)
+    most = min(HEAVIEST_KG, max(mass_kg, MOST_TIMES * view.bench.sum.mass_kg))
+    low, high = round(10.0**-decimals, 9), float(ceil(units.from_kg(most)))
     text = view.look.words.say("weight of {name}", name=name)
     return NumberField(WEIGHT, text, value, units.weight_word, low, high, step, decimals, show_name=False)
 
