@@ -125,10 +125,12 @@ def test_a_weight_from_the_tray_stands_where_it_is_dropped_and_changes_the_meeti
 
 def test_a_weight_picked_is_copied_mirrored_and_weighed_anew(at_fingers: Any):
     at_fingers.press("piece-2")
+    at_fingers.press("picked-more")
     at_fingers.press("picked-mirror")
     assert bench(at_fingers).pieces[-1].part.at_m[0] == pytest.approx(0.30)
     at_fingers.press("picked-copy")
     assert bench(at_fingers).pieces[-1].part.at_m[0] == pytest.approx(0.75)
+    at_fingers.press("picked-more")
     at_fingers.press("picked-weight.more")
     assert bench(at_fingers).pieces[1].part.mass_kg == pytest.approx(0.055)
 
@@ -157,6 +159,7 @@ def test_a_finger_is_soaped_and_slips_first(at_fingers: Any):
 def test_frictions_are_typed_and_the_lower_takes_the_other_along(at_fingers: Any):
     at_fingers.press("view.numbers")
     at_fingers.press("finger-right")
+    at_fingers.press("picked-more")
     for _ in range(4):
         at_fingers.press("picked-static.less")
     assert bench(at_fingers).right == Friction(0.3, 0.3)

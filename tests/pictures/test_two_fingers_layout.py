@@ -8,8 +8,7 @@ import pytest
 from lab.outline.node import find
 from lab.outline.words import Words
 from lab.screens.benches.screen import FreeBuildScreen
-from lab.screens.benches.two_fingers.gallery import PRESSED, STATES
-from lab.screens.gallery_parts import press
+from lab.screens.benches.two_fingers.gallery import PRESSED, STATES, pressed
 from lab.screens.screen import BuildModel, Setting
 from lab.simulation import LetGo, Session
 from lab.simulation.benches.two_fingers import TwoFingers
@@ -37,15 +36,14 @@ class Shown:
         language: str = "en",
         theme: str = "paper",
         units: Any = "",
-        press_key: str = "",
+        press_keys: tuple[str, ...] = (),
     ) -> None:
         words = Words(language)
         self.look = Look(THEMES[theme], Sizes(*size, text_scale=text_scale, mirrored=words.mirrored), words)
         setting = Setting(text_scale=text_scale, theme=theme, language=language, units=units)  # type: ignore[arg-type]
         self.screen = FreeBuildScreen(self.look)
         self.screen.show(BuildModel(setting=setting, bench=bench, previous=bench))
-        if press_key:
-            press(self.screen, press_key)
+        pressed(self.screen, press_keys)
         self.canvas = ListCanvas(size)
         self.screen.draw(self.canvas)
 
@@ -77,11 +75,18 @@ def test_longer_units_have_room_too(units: str, size: tuple[int, int]):
         assert Shown(STATES[state][1](), units=units, size=size).faults == [], state
 
 
-@pytest.mark.parametrize(("key", "view"), [(key, view) for _, key, view, _ in PRESSED])
+@pytest.mark.parametrize(("keys", "view"), [(keys, view) for _, keys, view, _ in PRESSED])
 @pytest.mark.parametrize(("size", "language"), [((1280, 720), "en"), ((1024, 600), "xx"), ((1080, 1920), "xr")])
-def test_what_is_picked_taken_up_or_asked_has_room(key: str, view: Any, size: tuple[int, int], language: str):
+def test_what_is_picked_taken_up_or_asked_has_room(
+    keys: tuple[str, ...], view: Any, size: tuple[int, int], language: str
+):
     bench = replace(workshop_pole(), view=view)
-    assert Shown(bench, press_key=key, size=size, language=language).faults == []
+    shown = Shown(bench, press_keys=keys, size=size, language=language)
+    assert shown.faults == []
+    # Under the strip for what is picked there is still a picture.
+    picture = find(shown.screen.outline(), "picture")
+    assert picture is not None
+    assert picture.bounds[3] >= 200
 
 
 def test_a_trace_stands_under_its_finger():

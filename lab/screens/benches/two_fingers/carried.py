@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from lab.scenes.two_fingers.view import TwoFingersView
+from lab.scenes.two_fingers.view import FINGER_KEYS, TwoFingersView
 from lab.screens.benches.two_fingers.moves import piece_of
 from lab.simulation import Command, Hang, Move
 from lab.ui.geometry import Point
@@ -44,3 +45,9 @@ def off_the_end(carried: Carried, view: TwoFingersView) -> tuple[Command, ...]:
         return (Hang(carried.mass_kg, nowhere_m, "clamped"),)
     piece = piece_of(view, carried.key)
     return () if piece is None else (Move(piece.id, nowhere_m),)
+
+
+def other_hand_slides(carried: Mapping[int, Carried], pointer: int) -> bool:
+    """Whether this pointer has a finger in hand while another slides the other one: the two are one drag."""
+    others = (one for number, one in carried.items() if number != pointer)
+    return carried[pointer].key in FINGER_KEYS and any(one.begun and one.key in FINGER_KEYS for one in others)

@@ -18,6 +18,9 @@ from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import WidgetEvent
 from lab.ui.widgets.widget import Widget
 
+LOW_PX = 680.0
+"""A window lower than this, in design pixels, has no room for picture, strip and traces at once."""
+
 
 class TwoFingersFace(Face[TwoFingers]):
     """A body on two fingers that slide together."""
@@ -35,11 +38,15 @@ class TwoFingersFace(Face[TwoFingers]):
         def areas(tall: float, *, to_scale: bool) -> Widget:
             return strip_picture(view, now, tall, asked.picture if to_scale else None)
 
+        panel = None if hands.carries else strip(view, armed=hands.armed is not None, more=hands.more)
+        # In a low window the picture needs the room that would only say that nothing is drawn yet.
+        low = stand.look.sizes.height < stand.look.sizes.px(LOW_PX)
+        nothing_yet = stand.bench.held and not view.told
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), now),
             parts=panel_parts(view, armed=hands.armed.key if hands.armed else ""),
-            strip=None if hands.carries else strip(view, armed=hands.armed is not None),
-            areas=areas,
+            strip=panel,
+            areas=None if low and nothing_yet and panel is not None else areas,
         )
 
     def answer(self, event: WidgetEvent, stand: Stand[TwoFingers], rect: Rect) -> tuple[Command, ...]:

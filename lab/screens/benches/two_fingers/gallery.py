@@ -27,11 +27,18 @@ def entries() -> Iterator[tuple[str, Entry]]:
     """Name and entry of each state."""
     for name, (says, made) in STATES.items():
         yield f"build-fingers-{name}", Entry(says, lambda look, made=made: _build(look, made()))  # type: ignore[misc]
-    for name, key, view, says in PRESSED:
+    for name, keys, view, says in PRESSED:
         yield (
             f"build-fingers-{name}",
-            Entry(says, lambda look, key=key, view=view: press(_build(look, _in(view)), key)),  # type: ignore[misc]
+            Entry(says, lambda look, keys=keys, view=view: pressed(_build(look, _in(view)), keys)),  # type: ignore[misc]
         )
+
+
+def pressed(screen: Drawn, keys: tuple[str, ...]) -> Drawn:
+    """The screen after one press after the other."""
+    for key in keys:
+        press(screen, key)
+    return screen
 
 
 def _build(look: Look, bench: TwoFingers) -> Drawn:
@@ -107,10 +114,12 @@ STATES: Mapping[str, tuple[str, Callable[[], TwoFingers]]] = {
 """What is shown, by name."""
 
 PRESSED = (
-    ("finger-picked", "finger-left", "plain", msg("a finger picked")),
-    ("finger-in-figures", "finger-right", "numbers", msg("a finger picked, its frictions shown")),
-    ("weight-picked", "piece-1", "plain", msg("a weight picked")),
-    ("taken-up", "tray-200", "plain", msg("a weight taken up")),
-    ("help", "help", "plain", msg("what to do here")),
+    ("finger-picked", ("finger-left",), "plain", msg("a finger picked")),
+    ("finger-in-figures", ("finger-right",), "numbers", msg("a finger picked, in figures")),
+    ("frictions", ("finger-right", "picked-more"), "numbers", msg("a finger picked, its frictions shown")),
+    ("weight-picked", ("piece-1",), "plain", msg("a weight picked")),
+    ("weight-more", ("piece-1", "picked-more"), "plain", msg("a weight picked, to be copied")),
+    ("taken-up", ("tray-200",), "plain", msg("a weight taken up")),
+    ("help", ("help",), "plain", msg("what to do here")),
 )
-"""Name, key that is pressed, the view, and what is then shown."""
+"""Name, keys that are pressed, the view, and what is then shown."""

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from lab.scenes.two_fingers.view import (
-    FINGER_KEYS,
     MEETING,
     Coming,
     TwoFingersView,
@@ -13,7 +12,7 @@ from lab.scenes.two_fingers.view import (
     place_at_m,
     stage_for,
 )
-from lab.screens.benches.two_fingers.carried import Armed, Carried, off_the_end
+from lab.screens.benches.two_fingers.carried import Armed, Carried, off_the_end, other_hand_slides
 from lab.screens.benches.two_fingers.keys import (
     CANCEL,
     COPY,
@@ -21,6 +20,7 @@ from lab.screens.benches.two_fingers.keys import (
     GHOST,
     MIRROR,
     MOMENTS,
+    MORE,
     REMOVE,
     STOP,
     tray_mass_kg,
@@ -49,11 +49,15 @@ LARGE_STEPS = 10
 
 @dataclass(slots=True)
 class Hands:
-    """What is picked, taken up and carried just now. `focus`: what should get the keyboard's focus next."""
+    """What is picked, taken up and carried just now.
+
+    focus: what should get the keyboard's focus next.  more: whether the strip shows what is less often wanted.
+    """
 
     picked: str = ""
     armed: Armed | None = None
     focus: str = ""
+    more: bool = False
     _carried: dict[int, Carried] = field(default_factory=dict)
     _downs: dict[int, Point] = field(default_factory=dict)
 
@@ -79,7 +83,7 @@ class Hands:
     def let_all_go(self) -> bool:
         """Nothing is picked or taken up any more; whether anything was."""
         had = bool(self.picked or self.armed)
-        self.picked, self.armed = "", None
+        self.picked, self.armed, self.more = "", None, False
         return had
 
     def answer(self, event: WidgetEvent, view: TwoFingersView, rect: Rect) -> tuple[Command, ...]:
@@ -120,12 +124,14 @@ class Hands:
             self.armed = None
         elif key == STOP:
             return (StopFingers(),)
+        elif key == MORE:
+            self.more = not self.more
         elif key in (COPY, MIRROR):
             return copied(self.picked, view, mirrored=key == MIRROR)
         elif key in (REMOVE, FORGET):
             return self._removed(self.picked, view)
         elif where_is(key, view) is not None:
-            self.armed = None
+            self.armed, self.more = None, False
             self.picked = "" if self.picked == key else key
         return ()
 
@@ -209,16 +215,11 @@ class Hands:
         if carried.mass_kg is not None:
             return ()
         goal_m = carried.origin_m if at_m is None else at_m
-        command = move_of(carried.key, goal_m, view, joins=carried.begun or self._other_hand(pointer, carried.key))
+        command = move_of(carried.key, goal_m, view, joins=carried.begun or other_hand_slides(self._carried, pointer))
         if command is None:
             return ()
         self._carried[pointer] = replace(self._carried[pointer], begun=True)
         return (command,)
-
-    def _other_hand(self, pointer: int, key: str) -> bool:
-        """Whether another pointer slides the other finger already: the two are one drag, and taken back as one."""
-        others = (carried for number, carried in self._carried.items() if number != pointer)
-        return key in FINGER_KEYS and any(carried.begun and carried.key in FINGER_KEYS for carried in others)
 
     def _put_down(self, pointer: int, at: Point, view: TwoFingersView, rect: Rect) -> tuple[Command, ...]:
         commands = self._carry(pointer, at, view, rect)

@@ -10,6 +10,7 @@ from lab.screens.benches.two_fingers.keys import (
     GRIP,
     KINETIC,
     MIRROR,
+    MORE,
     PLACE,
     REMOVE,
     STATIC,
@@ -30,8 +31,11 @@ from lab.ui.widgets.widget import Widget
 LEAST_KG, MOST_KG = 0.001, 5.0
 
 
-def strip(view: TwoFingersView, *, armed: bool = False) -> Panel | None:
-    """The strip for what is picked, or for a weight taken up from the tray; None where there is neither."""
+def strip(view: TwoFingersView, *, armed: bool = False, more: bool = False) -> Panel | None:
+    """The strip for what is picked, or for a weight taken up from the tray; None where there is neither.
+
+    more: what is less often wanted.
+    """
     say = view.look.words.say
     if armed:
         text = say("Tap the place where it should stand.")
@@ -40,7 +44,7 @@ def strip(view: TwoFingersView, *, armed: bool = False) -> Panel | None:
             Button(CANCEL, say("Put it back")),
         )
     else:
-        children = _picked(view)
+        children = _picked(view, more=more)
     if not children:
         return None
     weights = (1.0,) + (0.0,) * (len(children) - 1)
@@ -48,10 +52,11 @@ def strip(view: TwoFingersView, *, armed: bool = False) -> Panel | None:
     return Panel(STRIP, children=(row,), pad=10, outline=True, round=True)
 
 
-def _picked(view: TwoFingersView) -> tuple[Widget, ...]:
+def _picked(view: TwoFingersView, *, more: bool) -> tuple[Widget, ...]:
     say, bench = view.look.words.say, view.bench
     if view.picked in FINGER_KEYS:
-        return _of_finger(view, FINGER_KEYS.index(view.picked))
+        number = FINGER_KEYS.index(view.picked)
+        return _grip_of(view, number) if more and view.numbers else _of_finger(view, number)
     if view.picked == REFERENCE and view.told:
         return (
             _name(say("reference line")),
@@ -63,41 +68,56 @@ def _picked(view: TwoFingersView) -> tuple[Widget, ...]:
             _place(view, bench.meeting_guess_m, bench.span_m, say("where they will meet")),
             Button(FORGET, say("Take it back"), kind="quiet"),
         )
-    return _of_piece(view)
+    return _of_piece(view, more=more)
 
 
 def _of_finger(view: TwoFingersView, number: int) -> tuple[Widget, ...]:
-    """Where it is, dry or soapy, and in numbers its two frictions."""
-    say, bench = view.look.words.say, view.bench
-    name = say("right finger") if number else say("left finger")
-    grip = bench.right if number else bench.left
+    """Where it is, dry or soapy."""
+    say, bench, name = view.look.words.say, view.bench, _finger_name(view, number)
     options = (("dry", say("dry")), ("soapy", say("soapy")))
+    grip = bench.right if number else bench.left
     known = next((name for name, friction in GRIPS.items() if friction == grip), None)
-    children: list[Widget] = [
+    children = (
         _name(name),
         _place(view, bench.places_m[number], bench.rail_m, say("place of the {finger}", finger=name)),
         ChoiceRow(GRIP, say("How it grips"), options, known, show_name=False),
-    ]
-    if view.numbers:
-        pairs = ((STATIC, say("sticks by"), grip.static), (KINETIC, say("slides by"), grip.kinetic))
-        children += [
-            NumberField(key, text, round(value, 9), "", LEAST_FRICTION, MOST_FRICTION, 0.05, 2)
-            for key, text, value in pairs
-        ]
-    return tuple(children)
+    )
+    return (*children, Button(MORE, say("More"), kind="quiet")) if view.numbers else children
 
 
-def _of_piece(view: TwoFingersView) -> tuple[Widget, ...]:
+def _grip_of(view: TwoFingersView, number: int) -> tuple[Widget, ...]:
+    """The two frictions of a finger, as numbers."""
+    say, grip = view.look.words.say, view.bench.right if number else view.bench.left
+    pairs = ((STATIC, say("sticks by"), grip.static), (KINETIC, say("slides by"), grip.kinetic))
+    fields = (
+        NumberField(key, text, round(value, 9), "", LEAST_FRICTION, MOST_FRICTION, 0.05, 2)
+        for key, text, value in pairs
+    )
+    return _name(_finger_name(view, number)), *fields, Button(MORE, say("Back"), kind="quiet")
+
+
+def _finger_name(view: TwoFingersView, number: int) -> str:
+    say = view.look.words.say
+    return say("right finger") if number else say("left finger")
+
+
+def _of_piece(view: TwoFingersView, *, more: bool) -> tuple[Widget, ...]:
     say, piece = view.look.words.say, piece_of(view, view.picked)
     if piece is None:
         return ()
     name = view.look.words.content(piece.part.name)
+    if more:
+        return (
+            _name(name),
+            Button(COPY, say("One more"), kind="quiet"),
+            Button(MIRROR, say("Mirror it"), kind="quiet"),
+            Button(MORE, say("Back"), kind="quiet"),
+        )
     return (
         _name(name),
         _place(view, piece.part.at_m[0], view.bench.beam_m, say("place of {name}", name=name)),
         _weight(view, piece.part.mass_kg, say("weight of {name}", name=name)),
-        Button(COPY, say("One more"), kind="quiet"),
-        Button(MIRROR, say("Mirror it"), kind="quiet"),
+        Button(MORE, say("More"), kind="quiet"),
         Button(REMOVE, say("Remove"), kind="quiet"),
     )
 
