@@ -18,7 +18,18 @@ from lab.scenes.plate_marks import (
     pin_px,
     reference_knob,
 )
-from lab.scenes.plate_view import CLIP, CORNER, EDGE, HOLE, PIN, REFERENCE, PlateGhost, PlateStage, PlateView
+from lab.scenes.plate_view import (
+    CLIP,
+    CORNER,
+    EDGE,
+    HOLE,
+    PIN,
+    REFERENCE,
+    PlateGhost,
+    PlateStage,
+    PlateView,
+    hole_radius_m,
+)
 from lab.scenes.tones import between
 from lab.simulation.benches import Hung
 from lab.ui.canvas import Canvas
@@ -226,7 +237,7 @@ def _draw_ghost(canvas: Canvas, view: PlateView, stage: PlateStage, ghost: Plate
         return
     theme, sizes = view.look.theme, view.look.sizes
     if ghost.mass_kg is None:
-        radius = stage.camera.length_px(ghost.radius_m)
+        radius = stage.camera.length_px(hole_radius_m(view.bench))
         canvas.circle(at, radius, fill=theme.paper, outline=theme.wood_edge, width=sizes.px(2))
         return
     stamp = view.readings.stamp(ghost.mass_kg)

@@ -35,8 +35,8 @@ SLACK_SWING = 1.03
 SWEEP_STEPS = 20
 SIDE_OF_100_G_PX = 30.0
 """How wide a weight of 100 g is drawn, in design pixels."""
-HOLE_RADIUS_M = 0.03
-"""Of a new hole."""
+HOLE_SHARE = 0.1
+"""The radius of a new hole, as a share of the plate's smaller side."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,7 +47,6 @@ class PlateGhost:
     mass_kg: float | None
     at_m: tuple[float, float] | None
     pointer: Point | None = None
-    radius_m: float = HOLE_RADIUS_M
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,6 +119,13 @@ class PlateStage:
     def clip_radius_px(self, mass_kg: float) -> float:
         """Half as wide as a weight is drawn; sides go with the cube root, as true brass does."""
         return self.clip_px_per_cbrt * float(mass_kg ** (1 / 3)) / 2
+
+
+def hole_radius_m(bench: HungPlate) -> float:
+    """How large a new hole in this plate is, to a millimetre where that is anything."""
+    _, _, wide_m, high_m = _bounds_m(bench.outline_m)
+    radius_m = HOLE_SHARE * min(wide_m, high_m)
+    return round(radius_m, 3) or radius_m
 
 
 def plate_angle_between(previous: HungPlate, bench: HungPlate, fraction: float) -> float:

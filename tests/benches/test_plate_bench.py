@@ -180,6 +180,8 @@ def test_doubts_of_the_plate_and_its_weights_reach_the_result():
     [
         (MoveCorner(0, 3, -0.05, 0.05), CROSSES),
         (MoveCorner(0, 2, 0.05, 0.2), CROSSES),
+        (AddCorner(0, 5, 0.0, 0.0), CROSSES),
+        (AddCorner(0, 2, 0.1, 0.1), CROSSES),
         (CutHole(0.1, 0.1, 0.06), HOLE_OUT),
         (CutHole(0.05, 0.27, 0.02), PIN_IN_AIR),
         (DrawPlumbLine(), STILL_FIRST),

@@ -131,7 +131,8 @@ def _rings(plate: Part) -> tuple[Ring, tuple[Ring, ...]]:
         raise UnfitBuildError(NO_PLATE)
     off = plate.at_m[0] - centre[0], plate.at_m[2] - centre[1]
     placed = tuple(ring_on_grid(tuple((x + off[0], z + off[1]) for x, z in ring)) for ring in rings)
-    return placed[0], placed[1:]
+    on_grid_too = Polygon(placed[0], placed[1:])
+    return on_grid_too.outline_m, on_grid_too.holes_m
 
 
 def _pin(pivot: Pivot | None, outline: Ring, holes: tuple[Ring, ...]) -> Pivot:

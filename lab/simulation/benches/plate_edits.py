@@ -209,6 +209,8 @@ def _with_ring(state: HungPlate, number: int, ring: Ring) -> HungPlate | Refused
 
 def _cut(state: HungPlate, outline: Ring, holes: tuple[Ring, ...]) -> HungPlate | Refused:
     """The plate with another outline or other holes, if they can be cut and everything on it keeps its wood."""
+    if any(ring[0] == ring[-1] for ring in (outline, *holes)):
+        return CROSSES  # elsewhere a ring that is closed by its first corner is let pass
     try:
         for ring in (outline, *holes):
             Polygon(ring)

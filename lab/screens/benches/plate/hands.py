@@ -174,7 +174,7 @@ class Hands:
         mass_kg = tray_mass_kg(key)
         new = f"{HOLE}{len(view.bench.holes_m) + 1}" if mass_kg is None else f"{CLIP}{view.bench.next_id}"
         self.picked = self.focus = new
-        return (put_down(mass_kg, place),)
+        return (put_down(view, mass_kg, place),)
 
     def _removed(self, key: str, view: PlateView) -> tuple[Command, ...]:
         commands = removed(view, key)
@@ -222,7 +222,8 @@ class Hands:
             return commands
         if carried.at_m is None:
             # Dropped where no wood is: the bench is asked all the same, so that it says why it went back.
-            return (put_down(tray_mass_kg(carried.key), place_under(view, rect, at)),) if rect.contains(at) else ()
+            place = place_under(view, rect, at)
+            return (put_down(view, tray_mass_kg(carried.key), place),) if rect.contains(at) else ()
         return self._put(carried.key, carried.at_m, view)
 
     # --- small steps ----------------------------------------------------------------------------------------

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lab.mechanics import Polygon
-from lab.scenes.plate_view import CLIP, CORNER, EDGE, HOLE, HOLE_RADIUS_M, PIN, REFERENCE, PlateView
+from lab.scenes.plate_view import CLIP, CORNER, EDGE, HOLE, PIN, REFERENCE, PlateView, hole_radius_m
 from lab.screens.benches.snapping import MARK_PULL_PX, snapped_m
 from lab.simulation import Command, MoveReference, Remove
 from lab.simulation.benches import Hung
@@ -109,8 +109,8 @@ def new_corner(view: PlateView, key: str) -> AddCorner | None:
     return AddCorner(numbers[0], numbers[1], round((x + a) / 2, 9), round((z + b) / 2, 9))
 
 
-def put_down(mass_kg: float | None, place: Place) -> Command:
+def put_down(view: PlateView, mass_kg: float | None, place: Place) -> Command:
     """The command that clips a weight on, or cuts a hole."""
     if mass_kg is None:
-        return CutHole(place[0], place[1], HOLE_RADIUS_M)
+        return CutHole(place[0], place[1], hole_radius_m(view.bench))
     return ClipOn(mass_kg, place[0], place[1])

@@ -98,14 +98,15 @@ def _clip(view: PlateView) -> Widget:
     return Column((upper, Row((along, up), gap=12, align="middle")), gap=8)
 
 
-def _length(view: PlateView, key: str, name: str, at_m: float) -> NumberField:
+def _length(view: PlateView, key: str, name: str, at_m: float) -> Widget:
+    """A number with its axis before it."""
     units, fineness = view.readings.units, view.readings.fineness
     low, high = (round(units.from_m(end), 9) for end in (-FARTHEST_M, FARTHEST_M))
     value = min(max(units.from_m(at_m), low), high)
-    word = view.look.words.say("{unit} along", unit=units.length_word)
-    if key == UP:
-        word = view.look.words.say("{unit} up", unit=units.length_word)
-    return NumberField(key, name, value, word, low, high, fineness.step, fineness.length, show_name=False)
+    say, word = view.look.words.say, units.length_word
+    field = NumberField(key, name, value, word, low, high, fineness.step, fineness.length, show_name=False)
+    axis = Label(f"{key}.axis", say("along") if key == ALONG else say("up"), style="small", middle=True)
+    return Row((axis, field), weights=(0.0, 1.0), gap=6, align="middle")
 
 
 def _weight(view: PlateView, name: str, mass_kg: float) -> NumberField:
