@@ -17,6 +17,8 @@ from lab.scenes.views.view import BodyView, LineMark
 from lab.ui.geometry import Rect
 
 LINE_HALF_PX = 6.0
+SAME_M = 1e-6
+"""Nearer to the middle than this nobody sees a part to one side of it."""
 
 
 def view_bounds(view: BodyView, rect: Rect) -> Mapping[str, Rect]:
@@ -125,6 +127,18 @@ def _said_part(view: BodyView, part: Part) -> tuple[str, str, str]:
     if view.labels != "weights":
         return key, name, ""
     weight, along = readings.weight_with_unit(part.mass_kg), readings.length_with_unit(part.at_m[0])
+    place = _with_side(view, along, part.at_m[1])
     if part.cut:
-        return key, name, words.say("{weight} taken away at {place}", weight=weight, place=along)
-    return key, name, words.say("{weight} at {place}", weight=weight, place=along)
+        return key, name, words.say("{weight} taken away at {place}", weight=weight, place=place)
+    return key, name, words.say("{weight} at {place}", weight=weight, place=place)
+
+
+def _with_side(view: BodyView, along: str, across_m: float) -> str:
+    """A place along, and how far to one side where the picture shows that."""
+    words = view.look.words
+    if view.faces == ("side",) or abs(across_m) < SAME_M:
+        return along
+    away = view.readings.length_with_unit(abs(across_m))
+    if across_m < 0:
+        return words.say("{place}, {away} left of the middle", place=along, away=away)
+    return words.say("{place}, {away} right of the middle", place=along, away=away)

@@ -42,3 +42,10 @@ def test_before_it_is_explained_and_where_the_two_are_one_there_is_one_answer(qu
     _, said = drawn_and_spoken(f"{question}-{state}")
     assert "level: " not in said
     assert ": you " not in said
+
+
+def test_who_listens_hears_what_is_not_known_yet_and_what_lies_to_one_side():
+    # A nail bag of unknown weight at 70 cm; a drone that is seen from the front, its camera to the right.
+    assert "nail bag: not known yet, at 70.0 cm" in drawn_and_spoken("weight-times-arm-1-asked")[1]
+    assert "cm right of the middle" in drawn_and_spoken("burn-and-pump-1-asked")[1]
+    assert "of the middle" not in drawn_and_spoken("limits-1-asked")[1]

@@ -56,6 +56,10 @@ class Turning(Pictured):
             )
             for part in bench.parts
         ]
+        hung = scope.asked.detail
+        if isinstance(hung, Hung) and hung.at_m is not None and scope.run.value is None:
+            name = scope.look.words.content(hung.name)
+            said.append(scope.say("{part}: not known yet, at {place}", part=name, place=scope.shown_place(hung.at_m)))
         if isinstance(bench, HangingBar):
             said.append(scope.say("pivot at {place}", place=scope.shown_place(bench.pivot.at_m)))
         elif scope.asked.kind != "place":

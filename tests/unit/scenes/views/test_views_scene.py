@@ -194,7 +194,7 @@ def test_everything_shown_is_said_and_has_its_place(view_of):
     nodes = {node.key: node for node in view_nodes(view, FRAME)}
     assert (nodes["view.part:battery"].name, nodes["view.part:battery"].value) == ("battery", "300 g at 8.5 cm")
     assert nodes["view.surface:wing"].name == "wing"
-    assert nodes["view.tank:left tank"].value == "120 g at 42.5 cm"
+    assert nodes["view.tank:left tank"].value == "120 g at 42.5 cm, 16.0 cm left of the middle"
     assert nodes["view.balance"].name == "CG 37.7 cm"
     assert nodes["view.scale:bow"].value == "not known yet"
     for node in nodes.values():
