@@ -454,3 +454,16 @@ def test_holding_it_again_brings_it_back_as_it_was_cut():
     for _ in range(100):
         bench = bench.ticked()
     assert done(bench, HoldStill()) == done(plate(), SetView("all"), Guess("right"))
+
+
+def test_a_plate_saved_from_the_screen_is_opened_on_its_own_bench_again(at_plate: Any):
+    at_plate.drag(at_plate.middle("tray-hole"), px(at_plate, (0.22, 0.06)))
+    before = bench_of(at_plate)
+    assert len(before.holes_m) == 1
+    at_plate.press("builds")
+    at_plate.press("build-save")
+    saved = at_plate.paths.builds / "rudder-pattern.toml"
+    assert 'bench = "plate"' in saved.read_text("utf-8")
+    at_plate.press("back")
+    at_plate.lab.open_build(saved)
+    assert bench_of(at_plate) == before
