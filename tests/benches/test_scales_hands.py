@@ -181,7 +181,11 @@ def test_a_row_of_the_table_picks_its_part(at_scales: Any):
     at_scales.press("view.all")
     at_scales.press("row-load-2")
     assert "selected" in at_scales.node("load-2").state
+    at_scales.press("picked-more")
     assert at_scales.has("picked-weight")
+    at_scales.press("picked-mirror")
+    # As far left of the middle between the scales, 50 cm, as the nest box is right of it.
+    assert at(at_scales, "nest box (2)") == (pytest.approx(0.30), 0.0)
 
 
 # --- by keys ------------------------------------------------------------------------------------------------

@@ -27,7 +27,7 @@ from lab.simulation import (
 )
 from lab.simulation.benches.scales_builds import build_from_scales, scales_from_build, workshop_scales
 from lab.simulation.commands import Measure
-from lab.simulation.part_commands import Rename, Reweigh
+from lab.simulation.part_commands import Copy, Rename, Reweigh
 from lab.simulation.records import flat, recorded
 from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, Shift, StandOn
 
@@ -67,6 +67,8 @@ def random_command(dice):
             Reweigh(thing, mass_kg),
             Rename(thing, dice.choice(("net", "net", " ", "x" * 50))),
             Remove(thing),
+            Copy(thing, mirrored=joins),
+            Copy(dice.randint(1, 3), mirrored=joins),
             MoveReference(at_m, joins=joins),
             Measure(dice.choice((0.0, 0.001, -1.0)), 0.001),
             Guess(dice.choice(("left", "level", "right", None))),

@@ -15,7 +15,7 @@ from typing import Any
 
 from lab import files
 from lab.mechanics import Cylinder, MechanicsError, Vector
-from lab.simulation.benches.bar_edits import HEAVIEST_KG, unused_name
+from lab.simulation.benches.bar_edits import BESIDE, HEAVIEST_KG, unused_name
 from lab.simulation.benches.hanging_bar import Hung
 from lab.simulation.benches.scales import MOST_LOADS, Scale, ScalesBench
 from lab.simulation.benches.scales_builds import SCALE_NAMES, scales_from_build
@@ -23,16 +23,20 @@ from lab.simulation.benches.scales_places import apart, between_m
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Measure, OpenBuild, Remove
-from lab.simulation.part_commands import Rename, Reweigh
+from lab.simulation.part_commands import Copy, Rename, Reweigh
 from lab.simulation.refused import Refused, msg
 from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, Shift, StandOn
 
 BRASS_KG_M3 = 8500.0
 """Weights from the tray are upright brass cylinders, as high as wide."""
 
+LIGHTEST_KG = 1e-6
+"""No weight is lighter: a milligram, that every unit system can write down."""
+
 _EDGE_M = 1e-9
 
 LONGEST_NAME = 40
+
 
 FULL = Refused(template=msg("There is no room for one more weight. Take one off first."))
 NEW_OFF_BODY = Refused(template=msg("There is nothing there to stand it on, so it went back."))
@@ -41,6 +45,7 @@ NO_SUCH_PART = Refused(template=msg("That part is not there any more."))
 NOT_A_NAME = Refused(template=msg("That is no name for a part."))
 NO_SUCH_SCALE = Refused(template=msg("That scale is not there any more."))
 CARRIES_ALL = Refused(template=msg("Everything else lies on that part, so it stays where it is."))
+NO_MIRROR = Refused(template=msg("There is nothing on the other side to stand it on."))
 TIPPED = Refused(template=msg("It has tipped. Set it back first."))
 ONE_LINE = Refused(template=msg("Three scales in one line can't hold it steady."))
 TOO_NARROW = Refused(template=msg("It is too narrow for three scales."))
@@ -75,7 +80,7 @@ def put_on(state: ScalesBench, command: PutOn) -> ScalesBench | Refused:
     """A new weight with an id and a name of its own, standing on what carries."""
     if len(state.loads) >= MOST_LOADS:
         return FULL
-    if not 0.0 < command.mass_kg <= HEAVIEST_KG:
+    if not LIGHTEST_KG <= command.mass_kg <= HEAVIEST_KG:
         return NOT_A_WEIGHT
     (left, right), (low, high) = state.reach_m
     on_it = left - _EDGE_M <= command.along_m <= right + _EDGE_M and low - _EDGE_M <= command.across_m <= high + _EDGE_M
@@ -120,7 +125,7 @@ def reweigh(state: ScalesBench, command: Reweigh) -> ScalesBench | Refused:
     load = state.load(command.id)
     if load is None:
         return NO_SUCH_PART
-    if not 0.0 < command.mass_kg <= HEAVIEST_KG:
+    if not LIGHTEST_KG <= command.mass_kg <= HEAVIEST_KG:
         return NOT_A_WEIGHT
     if load.inertia_kg_m2 is not None:
         return Refused(template=msg("{name} is as heavy as its file says."), values={"name": load.name})
@@ -147,6 +152,41 @@ def remove(state: ScalesBench, command: Remove) -> ScalesBench | Refused:
     if load is state.carrier:
         return CARRIES_ALL
     return replace(state, loads=tuple(each for each in state.loads if each.id != command.id))
+
+
+@_touching
+def copy(state: ScalesBench, command: Copy) -> ScalesBench | Refused:
+    """One more of the same beside it; mirrored, as far on the other side of the middle of the scales.
+
+    On three scales that is the other side of the plane of symmetry, across 0; on two it is along.
+    """
+    load = state.load(command.id)
+    if load is None:
+        return NO_SUCH_PART
+    if load is state.carrier:
+        return CARRIES_ALL
+    if len(state.loads) >= MOST_LOADS:
+        return FULL
+    (left, right), (low, high) = state.reach_m
+    along_m, across_m = load.at_m, load.across_m
+    if not command.mirrored:
+        beside_m = BESIDE * state.size_m
+        along_m = clamped(along_m + (beside_m if along_m + beside_m <= right else -beside_m), (left, right))
+    elif len(state.scales) == 3:
+        across_m = -across_m + 0.0
+    else:
+        along_m = state.scales[0].at_m[0] + state.scales[1].at_m[0] - along_m
+    if not (left - _EDGE_M <= along_m <= right + _EDGE_M and low - _EDGE_M <= across_m <= high + _EDGE_M):
+        return NO_MIRROR
+    name = unused_name(load.name.partition(" (")[0], {part.name for part in state.parts})
+    new = replace(
+        load,
+        id=state.next_id,
+        name=name,
+        at_m=clamped(along_m, (left, right)),
+        across_m=clamped(across_m, (low, high)),
+    )
+    return replace(state, loads=(*state.loads, new), next_id=state.next_id + 1)
 
 
 @_touching
@@ -240,6 +280,7 @@ EDITS: Mapping[type, Does] = MappingProxyType(
         OpenBuild: open_build,
         Reweigh: reweigh,
         Rename: rename,
+        Copy: copy,
         PutOn: put_on,
         Shift: shift,
         MoveScale: move_scale,

@@ -47,7 +47,7 @@ class ScalesFace(Face[ScalesBench]):
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _moment(asked)),
             parts=panel_parts(view, armed=armed.key if armed else ""),
-            strip=None if hands.carried else strip(view, armed_text=taken_up),
+            strip=None if hands.carried else strip(view, armed_text=taken_up, more=hands.more),
             areas=areas if view.told and not view.three else None,
         )
 

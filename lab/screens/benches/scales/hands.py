@@ -10,8 +10,11 @@ from lab.scenes.scales.view import ScalesGhost, ScalesView, load_key
 from lab.screens.benches.scales.keys import (
     ACROSS,
     CANCEL,
+    COPY,
     COUNT,
     GHOST,
+    MIRROR,
+    MORE,
     PLACE,
     READING,
     REMOVE,
@@ -21,7 +24,7 @@ from lab.screens.benches.scales.keys import (
 from lab.screens.benches.scales.moves import Spot, body_spot, load_of, move_of, spot_at, spot_px, where_is
 from lab.simulation import Command, Remove
 from lab.simulation.benches.scales_edits import brass
-from lab.simulation.part_commands import Reweigh
+from lab.simulation.part_commands import Copy, Reweigh
 from lab.simulation.scales_commands import GuessReading, PutOn, StandOn
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import (
@@ -69,11 +72,16 @@ class Armed:
 
 @dataclass(slots=True)
 class Hands:
-    """What is picked, taken up and carried just now. `focus`: what should get the keyboard's focus next."""
+    """What is picked, taken up and carried just now.
+
+    more: whether the second half of what can be done to what is picked is shown.  focus: what should get the keyboard's
+    focus next.
+    """
 
     picked: str = ""
     armed: Armed | None = None
     focus: str = ""
+    more: bool = False
     _carried: dict[int, Carried] = field(default_factory=dict)
     _downs: dict[int, Point] = field(default_factory=dict)
 
@@ -144,8 +152,12 @@ class Hands:
             self.armed = None
         elif key == REMOVE:
             return self._removed(self.picked, view)
+        elif key == MORE:
+            self.more, self.focus = not self.more, MORE
+        elif key in (COPY, MIRROR):
+            return self._copied(view, mirrored=key == MIRROR)
         elif where_is(key, view) is not None:
-            self.armed = None
+            self.armed, self.more = None, False
             self.picked = "" if self.picked == key else key
         return ()
 
@@ -160,6 +172,12 @@ class Hands:
         self.armed = None
         self.picked = self.focus = load_key(view.bench.next_id)
         return (PutOn(mass_kg, *at_m),)
+
+    def _copied(self, view: ScalesView, *, mirrored: bool) -> tuple[Command, ...]:
+        load = load_of(view, self.picked)
+        if load is None:
+            return ()
+        return (Copy(load.id, mirrored=mirrored),)
 
     def _removed(self, key: str, view: ScalesView) -> tuple[Command, ...]:
         load = load_of(view, key)

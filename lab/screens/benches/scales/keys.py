@@ -8,6 +8,7 @@ TRAY, TRAY_PREFIX, GHOST = "tray", "tray-", "on-its-way"
 STRIP, PLACE, ACROSS, WEIGHT, REMOVE, CANCEL = (
     "strip", "picked-place", "picked-across", "picked-weight", "picked-remove", "put-cancel",
 )  # fmt: skip
+MORE, COPY, MIRROR = "picked-more", "picked-copy", "picked-mirror"
 READING, COUNT = "guess-reading", "scale-count"
 SERIES = (0.050, 0.100, 0.200, 0.500)
 """What a tray holds for a body of some hundred grams, kg; for others ten, a hundred … times that."""

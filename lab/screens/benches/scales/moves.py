@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from lab.scenes.scales.stage import stage_of
 from lab.scenes.scales.view import LOAD, REFERENCE, SCALE, ScalesView
+from lab.screens.benches.snapping import MARK_PULL_PX, snapped_m
 from lab.simulation import Command, Hung, MoveReference
 from lab.simulation.benches.scales import Scale
 from lab.simulation.scales_commands import MoveScale, Shift
@@ -12,8 +13,6 @@ from lab.ui.geometry import Point, Rect
 Spot = tuple[float, float]
 """A place along and across, m."""
 
-MARK_PULL_PX = 2.5
-"""Within so many design pixels of a mark of the rule a dragged thing takes the mark: as on the hanging bar."""
 SLACK_PX = 18.0
 
 
@@ -83,9 +82,4 @@ def body_spot(point: Point, view: ScalesView, rect: Rect) -> Spot | None:
 
 
 def _snapped_m(value_m: float, view: ScalesView, px_per_m: float) -> float:
-    units, fineness = view.readings.units, view.readings.fineness
-    value = units.from_m(value_m)
-    mark = round(value / fineness.mark) * fineness.mark
-    pull = units.from_m(MARK_PULL_PX * view.look.sizes.unit / px_per_m)
-    goal = mark if abs(value - mark) <= pull else round(value, fineness.length)
-    return units.to_m(round(goal, 9))
+    return snapped_m(value_m, view.readings, pull_m=MARK_PULL_PX * view.look.sizes.unit / px_per_m)

@@ -1,4 +1,4 @@
-"""The strip for what is picked: its place and weight, remove; or what is to be put where."""
+"""The strip for what is picked: its place, remove; behind *More* its weight and copies; or what is to be put where."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from math import ceil
 
 from lab.scenes.scales.view import REFERENCE, ScalesView
 from lab.screens.benches.panel import panel_width
-from lab.screens.benches.scales.keys import ACROSS, CANCEL, PLACE, REMOVE, STRIP, WEIGHT
+from lab.screens.benches.scales.keys import ACROSS, CANCEL, COPY, MIRROR, MORE, PLACE, REMOVE, STRIP, WEIGHT
 from lab.screens.benches.scales.moves import load_of, scale_of
 from lab.simulation.benches.bar_edits import HEAVIEST_KG
 from lab.ui.widgets.arrange import Row
@@ -20,20 +20,20 @@ MOST_TIMES = 5.0
 """A part can be typed this many times as heavy as the whole was: more figures leave no room for the field."""
 
 
-def strip(view: ScalesView, *, armed_text: str = "") -> Panel | None:
+def strip(view: ScalesView, *, armed_text: str = "", more: bool = False) -> Panel | None:
     """The strip for what is picked, or for a weight taken up from the tray; None where there is neither.
 
-    Where it would take two rows, it does without the name, which stands at the part in bold, and then the weight.
+    more: whether the second half of what can be done to a part is shown.  Where the strip would take two rows, it does
+    without the name, which stands at the part in bold.
     """
     if armed_text:
         return _panel(_armed(view, armed_text))
-    picked = _picked(view)
+    picked = _picked(view, more=more)
     if not picked:
         return None
-    fewer = [widget for widget in picked if not isinstance(widget, Label)]
-    ways = [picked, tuple(fewer), tuple(widget for widget in fewer if getattr(widget, "key", "") != WEIGHT)]
-    panels = [_panel(way) for way in ways if way]
-    return next((panel for panel in panels if panel.natural_width(view.look) <= _room(view)), panels[0])
+    whole = _panel(picked)
+    fits = whole.natural_width(view.look) <= _room(view)
+    return whole if fits else _panel(tuple(widget for widget in picked if not isinstance(widget, Label)))
 
 
 def _panel(children: tuple[Widget, ...]) -> Panel:
@@ -53,7 +53,7 @@ def _armed(view: ScalesView, text: str) -> tuple[Widget, ...]:
     return Label("put-where", text, style="body", middle=True), Button(CANCEL, view.look.words.say("Put it back"))
 
 
-def _picked(view: ScalesView) -> tuple[Widget, ...]:
+def _picked(view: ScalesView, *, more: bool) -> tuple[Widget, ...]:
     words, bench = view.look.words, view.bench
     say, (along, across) = words.say, bench.reach_m
     if view.tips and view.picked != REFERENCE:
@@ -74,8 +74,12 @@ def _picked(view: ScalesView) -> tuple[Widget, ...]:
     label = Label("picked-name", name, style="strong", middle=True)
     if load is bench.carrier:
         return label, _weight(view, load.mass_kg, name)
+    if more:
+        one_more, mirror = Button(COPY, say("One more"), kind="quiet"), Button(MIRROR, say("Mirror it"), kind="quiet")
+        return label, _weight(view, load.mass_kg, name), one_more, mirror, Button(MORE, say("Back"), kind="quiet")
     fields = _places(view, name, (load.at_m, load.across_m), (along, across))
-    return label, *fields, _weight(view, load.mass_kg, name), Button(REMOVE, say("Remove"), kind="quiet")
+    more_, remove = Button(MORE, say("More"), kind="quiet"), Button(REMOVE, say("Remove"), kind="quiet")
+    return label, *fields, more_, remove
 
 
 def _places(
