@@ -130,7 +130,6 @@ def test_a_weight_picked_is_copied_mirrored_and_weighed_anew(at_fingers: Any):
     assert bench(at_fingers).pieces[-1].part.at_m[0] == pytest.approx(0.30)
     at_fingers.press("picked-copy")
     assert bench(at_fingers).pieces[-1].part.at_m[0] == pytest.approx(0.75)
-    at_fingers.press("picked-more")
     at_fingers.press("picked-weight.more")
     assert bench(at_fingers).pieces[1].part.mass_kg == pytest.approx(0.055)
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from lab.files import Bar, Build, Support
-from lab.mechanics import Friction, MechanicsError, Part
+from lab.mechanics import Friction, MechanicsError, Part, Turned
 from lab.simulation.benches.finger_builds import finger_from_build
 from lab.simulation.benches.two_fingers import DRY, NEAREST_SHARE, Piece, TwoFingers
 from lab.simulation.benches.unfit import UnfitBuildError
@@ -21,6 +21,7 @@ FINGER_NAMES = ("left finger", "right finger")
 START_SHARES = (0.06, 0.90)
 """Where the fingers are in a build that has none, as shares of the length: not as far from the middle as each other."""
 
+ASKEW = Refused(template=msg("Parts of this build lie askew, so two fingers can't slide under it."))
 TOO_MANY = Refused(template=msg("This build has more parts than two fingers have room for."))
 
 
@@ -28,11 +29,13 @@ def two_fingers_from_build(build: Build) -> TwoFingers:
     """The build lying level over two fingers, held, with nothing guessed. Pieces get the ids 1, 2, … in file order.
 
     What hangs by a cord would be in the fingers' way: it is stood on top, at the same place along.
-    Raises UnfitBuildError where nothing is long enough, there are too many parts, or mechanics cannot use them.
+    Raises UnfitBuildError where nothing is long enough, parts lie askew or are too many, or mechanics cannot use them.
     """
     build = build.loose()
     if len(build.parts) > MOST_PIECES:
         raise UnfitBuildError(TOO_MANY)
+    if any(isinstance(part.shape, Turned) for part in build.parts):
+        raise UnfitBuildError(ASKEW)
     tool = finger_from_build(build)
     pieces = [Piece(id=n, part=part, look=build.looks.get(part.name)) for n, part in enumerate(build.parts, start=1)]
     named = {support.name: support for support in build.supports}

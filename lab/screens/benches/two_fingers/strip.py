@@ -109,6 +109,7 @@ def _of_piece(view: TwoFingersView, *, more: bool) -> tuple[Widget, ...]:
     if more:
         return (
             _name(name),
+            _weight(view, piece.part.mass_kg, say("weight of {name}", name=name)),
             Button(COPY, say("One more"), kind="quiet"),
             Button(MIRROR, say("Mirror it"), kind="quiet"),
             Button(MORE, say("Back"), kind="quiet"),
@@ -116,7 +117,6 @@ def _of_piece(view: TwoFingersView, *, more: bool) -> tuple[Widget, ...]:
     return (
         _name(name),
         _place(view, piece.part.at_m[0], view.bench.beam_m, say("place of {name}", name=name)),
-        _weight(view, piece.part.mass_kg, say("weight of {name}", name=name)),
         Button(MORE, say("More"), kind="quiet"),
         Button(REMOVE, say("Remove"), kind="quiet"),
     )
