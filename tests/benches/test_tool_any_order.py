@@ -31,7 +31,7 @@ from lab.simulation import (
 from lab.simulation.benches.tool_builds import build_from_tool, tool_from_build, workshop_tool
 from lab.simulation.benches.tool_parts import KINDS
 from lab.simulation.commands import Measure
-from lab.simulation.part_commands import Rename, Reweigh
+from lab.simulation.part_commands import Copy, Rename, Reweigh
 from lab.simulation.records import flat, recorded
 from lab.simulation.tool_commands import FitPart, SetLength
 
@@ -49,6 +49,7 @@ def random_command(dice: random.Random):
             Hang(mass_kg, at_m, dice.choice(("hung", "clamped"))),
             Move(which, at_m, joins=joins),
             Remove(which),
+            Copy(which, mirrored=joins),
             SetHold(which, dice.choice(("hung", "clamped"))),
             SetLength(which, dice.choice((0.5, dice.uniform(0.04, 2.0), -1.0, math.nan))),
             Reweigh(which, mass_kg),

@@ -25,7 +25,7 @@ from lab.simulation import (
 )
 from lab.simulation.benches.tool_builds import build_from_tool, tool_from_build, workshop_tool
 from lab.simulation.benches.tool_parts import KINDS
-from lab.simulation.part_commands import Rename, Reweigh
+from lab.simulation.part_commands import Copy, Rename, Reweigh
 from lab.simulation.tool_commands import FitPart, SetLength
 
 SHIPPED = find_paths().shipped_builds
@@ -150,6 +150,7 @@ def test_a_new_name_is_no_change_of_what_was_guessed_about(session):
         (Move(9, 0.2), "not on the tool any more"),
         (Move(HOOK, math.inf), "not a place"),
         (Remove(POLE), "the handle"),
+        (Copy(9), "not on the tool any more"),
         (Remove(9), "not on the tool any more"),
         (SetHold(HOOK, "hung"), "Only a weight"),
         (SetLength(POLE, 0.0), "5 cm to 10 m"),
@@ -163,6 +164,15 @@ def test_a_new_name_is_no_change_of_what_was_guessed_about(session):
 )
 def test_what_makes_no_sense_is_refused_with_a_sentence(session, command, says):
     assert says in refused(session, command)
+
+
+def test_a_copy_lies_beside_and_its_mirror_image_across_the_finger(session):
+    done(session, Copy(GRIP), MoveFinger(0.48), Copy(GRIP, mirrored=True))
+    # A twentieth of 101 cm beside; twice the finger's place less its own.
+    assert [part.at_m[0] for part in session.state.parts[3:]] == pytest.approx([0.1505, 0.86], abs=1e-12)
+    assert {part.mass_kg for part in session.state.parts[2:]} == {0.09}
+    done(session, MoveFinger(0.9))
+    assert "does not reach" in refused(session, Copy(GRIP, mirrored=True))
 
 
 def test_a_ring_comes_in_one_size(session):

@@ -14,7 +14,7 @@ from lab.scenes.tool.view import ToolView
 from lab.screens.sound_cues import cues
 from lab.simulation.benches.tool import BuiltTool
 from lab.simulation.benches.tool_builds import tool_from_build, workshop_tool
-from lab.ui.events import FileDropped, PointerDown, PointerMove, PointerUp
+from lab.ui.events import FileDropped, PointerDown, PointerMove, PointerUp, Text
 from lab.ui.geometry import Rect
 
 
@@ -169,6 +169,25 @@ def test_place_weight_and_length_are_typed(at_tool: Any):
     at_tool.key("right")
     assert bench(at_tool).handle.shape.length_m == pytest.approx(1.005, abs=1e-9)
     assert not at_tool.has("picked-place")
+
+
+def test_behind_more_a_part_is_renamed_copied_and_mirrored(at_tool: Any):
+    at_tool.tap(*at_tool.middle("part-3"))
+    at_tool.press("picked-more")
+    at_tool.press("picked-new-name")
+    at_tool.key("backspace", times=4)
+    for letter in "hand grip":
+        at_tool.lab.handle(Text(letter))
+    assert bench(at_tool).part(3).name == "grip"
+    at_tool.key("enter")
+    assert bench(at_tool).part(3).name == "hand grip"
+    at_tool.press("undo")
+    assert bench(at_tool) == workshop_tool()
+    at_tool.press("picked-mirror")
+    # 10 cm is 40.5 cm left of the finger.
+    assert bench(at_tool).part(4).at_m[0] == pytest.approx(0.505 + 0.405, abs=1e-12)
+    at_tool.press("picked-copy")
+    assert [part.name for part in bench(at_tool).parts[3:]] == ["grip (2)", "grip (3)"]
 
 
 # --- what is given away, what is heard, what is kept ----------------------------------------------------------

@@ -22,7 +22,7 @@ from lab.ui.theme import THEMES
 
 SIZES = ((1280, 720), (1024, 600), (1080, 1920), (3840, 2160))
 ENTRIES: Mapping[str, Entry] = dict(entries())
-TELLING = ("held", "all", "crowded", "fallen", "doubt", "pole-picked", "brass-picked", "taken-up", "handles")
+TELLING = ("held", "all", "crowded", "fallen", "doubt", "pole-picked", "brass-picked", "taken-up", "handles", "more")
 """States that between them show everything there is."""
 
 

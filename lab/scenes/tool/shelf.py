@@ -14,6 +14,9 @@ POLE_M = 0.025
 
 BRASS_KG_M3 = 8500.0
 
+LEAST_PX = 5.0
+"""Thinner than that a pole could not be seen."""
+
 
 def drawn_size_m(part: Part, look: str) -> tuple[float, float]:
     """How long and how high a part is drawn."""
@@ -29,7 +32,7 @@ def drawn_size_m(part: Part, look: str) -> tuple[float, float]:
 
 def draw_alone(canvas: Canvas, look: Look, part: Part, picture: str, at: Point, *, px_per_m: float) -> None:
     """One part, its middle at a point.  picture: the look that it is drawn with."""
-    wide, high = (side * px_per_m for side in drawn_size_m(part, picture))
+    wide, high = (max(side * px_per_m, look.sizes.px(LEAST_PX)) for side in drawn_size_m(part, picture))
     rect = Rect(at[0] - wide / 2, at[1] - high / 2, wide, high)
     drawing = PartDrawing(
         theme=look.theme, rect=rect, outward=1, pole_px=POLE_M * px_per_m, pole_y=at[1],

@@ -11,6 +11,7 @@ from lab.scenes.readings import Readings
 from lab.screens.benches.layout import Areas
 from lab.screens.benches.panel import PanelParts
 from lab.simulation import Command
+from lab.ui.events import Event
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 from lab.ui.outcomes import WidgetEvent
@@ -84,6 +85,10 @@ class Face(ABC, Generic[B]):
     def pointer_down(self, pointer: int, at: Point) -> None:
         """A pointer went down: what it will carry keeps its distance to that point."""
         return
+
+    def typed(self, event: Event, stand: Stand[B], *, focused: str | None) -> bool:
+        """Whether the event was typing into a field of this bench.  focused: key of what the keyboard is at."""
+        return False
 
     def only_moved(self, before: Stand[B], now: Stand[B]) -> bool:
         """Whether nothing but the motion of what was let go is new, which the picture asks for by itself."""

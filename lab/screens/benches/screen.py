@@ -85,7 +85,7 @@ class FreeBuildScreen:
             return Outcome()
         if self._turned_only:
             self._refresh()
-        if self._dialogs.typed(event, model, focused=self._desk.focused):
+        if self._typed(event, model):
             self._refresh()
             return Outcome(consumed=True)
         shortcut = _shortcut(event)
@@ -100,6 +100,13 @@ class FreeBuildScreen:
         if events:
             self._refresh()
         return Outcome(consumed=self._desk.consumed, intents=tuple(intents))
+
+    def _typed(self, event: Event, model: BuildModel) -> bool:
+        """Whether the event was typing into something."""
+        focused = self._desk.focused
+        if self._dialogs.open:
+            return self._dialogs.typed(event, model, focused=focused)
+        return self._on_bench.typed(event, self._stand(model), focused=focused)
 
     # --- what events ask for --------------------------------------------------------------------------------
 

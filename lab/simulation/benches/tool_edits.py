@@ -10,7 +10,7 @@ from typing import get_args
 
 from lab import files
 from lab.mechanics import Box, Cylinder, MechanicsError, Part, Rectangle, Rod, Shape, extent_m, pad_body
-from lab.simulation.benches.bar_edits import HEAVIEST_KG, NOT_A_HOLD, unused_name
+from lab.simulation.benches.bar_edits import BESIDE, HEAVIEST_KG, NOT_A_HOLD, unused_name
 from lab.simulation.benches.finger_builds import lie_of, span_m
 from lab.simulation.benches.finger_edits import measure, move_finger
 from lab.simulation.benches.poles import is_pole
@@ -21,7 +21,7 @@ from lab.simulation.benches.tool_parts import KINDS
 from lab.simulation.benches.tool_places import held_together, places_m, touches
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Hang, Hold, Measure, Move, MoveFinger, OpenBuild, Remove, SetHold
-from lab.simulation.part_commands import Rename, Reweigh
+from lab.simulation.part_commands import Copy, Rename, Reweigh
 from lab.simulation.refused import Refused, msg
 from lab.simulation.tool_commands import FitPart, SetLength
 
@@ -42,6 +42,7 @@ NOT_A_LENGTH = Refused(template=msg("A part can be made from 5 cm to 10 m long."
 NOT_A_NAME = Refused(template=msg("A name has 1 to 40 letters on one line."))
 HANDLE_STAYS = Refused(template=msg("Everything sits on the handle, so it stays. It can be made longer or shorter."))
 LENGTH_STAYS = Refused(template=msg("That part comes in one length only."))
+NO_MIRROR = Refused(template=msg("On the other side of the finger the tool does not reach so far."))
 ONLY_WEIGHTS_HANG = Refused(template=msg("Only a weight can hang by a cord."))
 TOO_LIGHT = Refused(template=msg("With that the tool would have nothing left to weigh, so nothing was changed."))
 
@@ -90,6 +91,21 @@ def remove(state: BuiltTool, command: Remove) -> BuiltTool | Refused:
         return HANDLE_STAYS
     looks = {name: look for name, look in state.looks.items() if name != state.parts[index].name}
     return _rebuilt(state, rest, (*state.ids[:index], *state.ids[index + 1 :]), looks)
+
+
+def copy(state: BuiltTool, command: Copy) -> BuiltTool | Refused:
+    """One more of the same, a little beside it; mirrored, on the other side of the finger."""
+    part = state.part(command.id)
+    if part is None:
+        return NO_SUCH_PART
+    at_m, beside_m = part.at_m[0], BESIDE * (state.right_m - state.left_m)
+    goal_m = 2 * state.finger_at_m - at_m if command.mirrored else at_m + beside_m
+    new = replace(part, name=part.name.partition(" (")[0], at_m=(goal_m + 0.0, *part.at_m[1:]))
+    if not touches(new, state.parts):
+        if command.mirrored:
+            return NO_MIRROR
+        new = replace(new, at_m=(at_m - beside_m + 0.0, *part.at_m[1:]))
+    return _with_new(state, new, state.looks.get(part.name))
 
 
 def set_hold(state: BuiltTool, command: SetHold) -> BuiltTool | Refused:
@@ -227,6 +243,7 @@ EDITS: Mapping[type, Does] = MappingProxyType(
         Hang: hang,
         Move: move,
         Remove: remove,
+        Copy: copy,
         SetHold: set_hold,
         MoveFinger: move_finger,
         Measure: measure,

@@ -13,12 +13,14 @@ from lab.screens.benches.areas import AreasPlot
 from lab.screens.benches.face import Asked, Face, Shown, Stand
 from lab.screens.benches.layout import AREAS
 from lab.screens.benches.tool.hands import Hands
+from lab.screens.benches.tool.moves import part_of
 from lab.screens.benches.tool.panel import panel_parts
 from lab.screens.benches.tool.picture import picture
 from lab.screens.benches.tool.strip import strip
 from lab.screens.benches.tool.words import CAUTION, HELP
 from lab.simulation import Command
 from lab.simulation.benches.tool import BuiltTool
+from lab.ui.events import Event
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import WidgetEvent
 from lab.ui.widgets.widget import Widget
@@ -49,7 +51,9 @@ class ToolFace(Face[BuiltTool]):
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _moved(asked)),
             parts=panel_parts(view, shelf=hands.shelf, armed=armed.key if armed else ""),
-            strip=None if hands.carried else strip(view, armed_text=taken_up),
+            strip=None
+            if hands.carried
+            else strip(view, armed_text=taken_up, more=hands.more, typed=hands.naming.draft),
             areas=areas if view.outcome_shown else None,
         )
 
@@ -57,6 +61,10 @@ class ToolFace(Face[BuiltTool]):
         commands = self._hands.answer(event, self._view(stand), rect)
         self.focus, self._hands.focus = self._hands.focus, ""
         return commands
+
+    def typed(self, event: Event, stand: Stand[BuiltTool], *, focused: str | None) -> bool:
+        part = part_of(self._view(stand), self._hands.picked)
+        return part is not None and self._hands.naming.typed(event, part.name, focused=focused)
 
     def let_all_go(self) -> bool:
         return self._hands.let_all_go()

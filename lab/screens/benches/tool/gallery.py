@@ -25,6 +25,7 @@ def entries() -> Iterator[tuple[str, Entry]]:
             f"build-tool-{name}",
             Entry(says, lambda look, key=key: press(_build(look, loaded()), key)),  # type: ignore[misc]
         )
+    yield "build-tool-more", Entry(msg("what else can be done to a part"), _more)
 
 
 def _build(look: Look, bench: BuiltTool) -> Drawn:
@@ -32,6 +33,10 @@ def _build(look: Look, bench: BuiltTool) -> Drawn:
 
     model = BuildModel(setting=SETTING, bench=bench, previous=bench, can_undo=True)
     return shown(FreeBuildScreen(look), model)
+
+
+def _more(look: Look) -> Drawn:
+    return press(press(_build(look, loaded()), "part-5"), "picked-more")
 
 
 def after(bench: BuiltTool, *commands: Command) -> BuiltTool:
@@ -79,6 +84,10 @@ STATES: Mapping[str, tuple[str, Callable[[], BuiltTool]]] = {
         lambda: after(replace(workshop_tool(), view="numbers"), Guess("left"), LetGo(at_once=True)),
     ),
     "stays": (msg("a tool that stays on the finger"), balanced),
+    "long": (
+        msg("a tool of two poles, its far end heavy"),
+        lambda: after(workshop_tool(view="numbers"), FitPart("pole-150", 1.6), FitPart("nest-box", 2.3)),
+    ),
     "doubt": (
         msg("a tool whose parts say how they were measured"),
         lambda: after(workshop_tool(view="all"), Measure(0.001, 0.001)),

@@ -8,13 +8,29 @@ from lab.files import UNITS
 from lab.mechanics import extent_m
 from lab.scenes.tool.scene import along_at_m, place_at_m
 from lab.scenes.tool.view import FINGER, REFERENCE, ToolGhost, ToolView, part_key
-from lab.screens.benches.tool.keys import CANCEL, HOLDING, LENGTH, PLACE, REMOVE, ROW, SHELF, WEIGHT, put_on, tray_part
+from lab.screens.benches.tool.keys import (
+    CANCEL,
+    COPY,
+    HOLDING,
+    LENGTH,
+    MIRROR,
+    MORE,
+    NAME,
+    PLACE,
+    REMOVE,
+    ROW,
+    SHELF,
+    WEIGHT,
+    put_on,
+    tray_part,
+)
 from lab.screens.benches.tool.moves import id_of, moves_of, part_of, snapped_m, where_is
+from lab.screens.benches.tool.naming import Naming
 from lab.simulation import Command, Remove, SetHold
 from lab.simulation.benches.tool import BuiltTool
 from lab.simulation.command_table import carried_out
 from lab.simulation.commands import Hold
-from lab.simulation.part_commands import Reweigh
+from lab.simulation.part_commands import Copy, Rename, Reweigh
 from lab.simulation.tool_commands import SetLength
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import (
@@ -72,6 +88,8 @@ class Hands:
     focus: str = ""
     shelf: str = "heads"
     laid_for: BuiltTool | None = None
+    more: bool = False
+    naming: Naming = field(default_factory=Naming)
     _carried: dict[int, Carried] = field(default_factory=dict)
     _downs: dict[int, Point] = field(default_factory=dict)
 
@@ -96,7 +114,7 @@ class Hands:
     def let_all_go(self) -> bool:
         """Nothing is picked or taken up any more; whether anything was."""
         had = bool(self.picked or self.armed)
-        self.picked, self.armed = "", None
+        self.picked, self.armed, self.naming.draft = "", None, None
         return had
 
     def answer(self, event: WidgetEvent, view: ToolView, rect: Rect) -> tuple[Command, ...]:
@@ -138,14 +156,30 @@ class Hands:
             return ()
         if key == GHOST and self.armed is not None:
             return self._put_on(self.armed.key, self.armed.at_m, view)
+        if key in (MORE, COPY, MIRROR, NAME):
+            return self._more(key, view)
         if key == CANCEL:
             self.focus = self.armed.key if self.armed else ""
             self.armed = None
         elif key == REMOVE:
             return self._removed(self.picked, view)
         elif key in (FINGER, REFERENCE) or part_of(view, key) is not None:
-            self.armed = None
+            self.armed, self.naming.draft = None, None
             self.picked = "" if self.picked == key else key
+        return ()
+
+    def _more(self, key: str, view: ToolView) -> tuple[Command, ...]:
+        """The second half of what can be done to a part."""
+        number, name = id_of(self.picked), self.naming.taken()
+        if key == MORE:
+            self.more, self.focus = not self.more, MORE
+        if number is None or view.bench.part(number) is None:
+            return ()
+        if key == NAME and name is not None:
+            return (Rename(number, name),)
+        if key in (COPY, MIRROR):
+            self.picked = part_key(view.bench.next_id)
+            return (Copy(number, mirrored=key == MIRROR),)
         return ()
 
     def _tapped(self, at: Point, view: ToolView, rect: Rect) -> tuple[Command, ...]:
