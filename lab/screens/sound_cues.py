@@ -8,6 +8,7 @@ from lab.screens.screen import QuestionModel
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.hanging_bar import HangingBar
 from lab.simulation.benches.mobile import Mobile
+from lab.simulation.benches.plate import HungPlate
 from lab.simulation.benches.scales import ScalesBench
 from lab.simulation.benches.two_fingers import TwoFingers
 
@@ -35,6 +36,8 @@ def _bench_cues(before: object, after: object) -> tuple[Cue, ...]:
         return tuple(found)
     if isinstance(before, Mobile) and isinstance(after, Mobile):
         return _mobile_cues(before, after)
+    if isinstance(before, HungPlate) and isinstance(after, HungPlate):
+        return _plate_cues(before, after)
     if isinstance(before, ScalesBench) and isinstance(after, ScalesBench):
         return _scales_cues(before, after)
     if isinstance(before, TwoFingers) and isinstance(after, TwoFingers):
@@ -53,6 +56,13 @@ def _mobile_cues(before: Mobile, after: Mobile) -> tuple[Cue, ...]:
     if sum(bool(swing.stop) for swing in after.swings) > sum(bool(swing.stop) for swing in before.swings):
         found.append("knock")
     return tuple(found)
+
+
+def _plate_cues(before: HungPlate, after: HungPlate) -> tuple[Cue, ...]:
+    """A weight more is clipped on; a plumb line is drawn."""
+    if after.next_id == before.next_id + 1 and len(after.clips) == len(before.clips) + 1:
+        return ("clink",)
+    return ("scratch",) if len(after.lines) == len(before.lines) + 1 else ()
 
 
 def _scales_cues(before: ScalesBench, after: ScalesBench) -> tuple[Cue, ...]:

@@ -9,6 +9,8 @@ import pytest
 from lab.files import build_text, read_build_text
 from lab.mechanics import STANDARD_GRAVITY_M_S2, Pivot, inertia_about_kg_m2
 from lab.scenes.plate_view import PlateView
+from lab.screens.screen import BuildModel, Setting
+from lab.screens.sound_cues import cues
 from lab.simulation import Guess, HoldStill, LetGo, MoveReference, OpenBuild, Redo, Remove, Session, SetView, Undo
 from lab.simulation.benches import HungPlate
 from lab.simulation.benches.hanging_bar import FADE_S
@@ -467,3 +469,16 @@ def test_a_plate_saved_from_the_screen_is_opened_on_its_own_bench_again(at_plate
     at_plate.press("back")
     at_plate.lab.open_build(saved)
     assert bench_of(at_plate) == before
+
+
+def test_brass_clinks_when_it_is_clipped_on_and_the_pencil_scratches():
+    def heard(before, after):
+        models = [BuildModel(setting=Setting(), bench=bench, previous=bench) for bench in (before, after)]
+        return cues(*models)
+
+    bench = plate()
+    clipped = done(bench, ClipOn(0.05, 0.3, 0.05))
+    hanging = done(bench, END)
+    drawn = done(hanging, DrawPlumbLine())
+    assert (heard(bench, clipped), heard(clipped, bench)) == (("clink",), ())
+    assert (heard(hanging, drawn), heard(drawn, hanging)) == (("scratch",), ())
