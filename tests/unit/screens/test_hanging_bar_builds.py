@@ -48,10 +48,10 @@ def test_a_build_without_a_name_is_not_saved(at_bar: Any):
 
 def test_a_shipped_build_can_be_opened_and_the_change_undone(at_bar: Any):
     at_bar.press("builds")
-    key = next(node.key for node in walk(at_bar.outline) if node.name == "Nest-box pole")
+    key = next(node.key for node in walk(at_bar.outline) if node.name == "Kite spar")
     at_bar.press(key)
-    assert at_bar.says("Nest-box pole")
-    assert any(node.name == "nest box" for node in walk(at_bar.outline))
+    assert at_bar.says("Kite spar")
+    assert any(node.name == "camera cradle" for node in walk(at_bar.outline))
     at_bar.press("undo")
     assert at_bar.says("brass 200")
 
