@@ -139,19 +139,7 @@ class HungPlate:
     @property
     def pieces(self) -> tuple[Piece, ...]:
         """The plate as triangles, less its holes, and the weights on it."""
-        triangles = [
-            Piece(kind="triangle", number=number, ring=ring, part=self._cut_out("triangle", number, ring))
-            for number, ring in enumerate(triangles_of(self.outline_m), start=1)
-        ]
-        holes = [
-            Piece(kind="hole", number=number, ring=ring, part=self._cut_out("hole", number, ring))
-            for number, ring in enumerate(self.holes_m, start=1)
-        ]
-        clips = [
-            Piece(kind="clip", number=clip.id, ring=(), part=replace(clip.part, name=f"clip-{clip.id}"))
-            for clip in self.clips
-        ]
-        return (*triangles, *holes, *clips)
+        return _pieces(self.rings_m, self.clips, self.area_kg_m2, self.across_m)
 
     @property
     def sum(self) -> MomentSum:
@@ -232,13 +220,29 @@ class HungPlate:
         """The plate where it comes to rest in the end, however long it would take to get there."""
         return replace(self, swing=Swing(settled=True)) if self.moving else self
 
-    def _cut_out(self, kind: str, number: int, ring: Ring) -> Part:
-        """A piece of the sheet; a hole takes its weight away."""
+
+@lru_cache(maxsize=32)
+def _pieces(rings: tuple[Ring, ...], clips: tuple[Hung, ...], area_kg_m2: float, across_m: float) -> tuple[Piece, ...]:
+    """While a plate swings its pieces are asked for at every frame, and are the same."""
+
+    def cut_out(kind: Literal["triangle", "hole"], number: int, ring: Ring) -> Piece:
         shape = Triangle(ring) if kind == "triangle" else _polygon(ring, ())
         along_m, _, up_m = shape.centre_m
-        mass_kg = shape.moments.area_m2 * self.area_kg_m2
-        at_m = (along_m, self.across_m, up_m)
-        return Part(name=f"{kind}-{number}", mass_kg=mass_kg, at_m=at_m, shape=shape, cut=kind == "hole")
+        part = Part(
+            name=f"{kind}-{number}",
+            mass_kg=shape.moments.area_m2 * area_kg_m2,
+            at_m=(along_m, across_m, up_m),
+            shape=shape,
+            cut=kind == "hole",
+        )
+        return Piece(kind=kind, number=number, ring=ring, part=part)
+
+    triangles = (cut_out("triangle", number, ring) for number, ring in enumerate(triangles_of(rings[0]), start=1))
+    holes = (cut_out("hole", number, ring) for number, ring in enumerate(rings[1:], start=1))
+    loads = (
+        Piece(kind="clip", number=clip.id, ring=(), part=replace(clip.part, name=f"clip-{clip.id}")) for clip in clips
+    )
+    return (*triangles, *holes, *loads)
 
 
 @lru_cache(maxsize=256)
