@@ -126,6 +126,8 @@ class _Play:
                 self._go(Next())
             else:
                 self._lines.say(msg("Type next to go on, or again for new numbers."))
+                if pending(self.run) is not None:
+                    self._line_or_none(change_asked(self.run, self._worded))
         elif self.run.value is None:
             self._do(Give(text=said))
         else:

@@ -278,3 +278,11 @@ def test_what_flies_is_said_to_be_for_learning_only_once_a_lesson():
     assert sum("For learning only" in line for line in lines) == 1
     lines = played("skip\nskip\nquit\n")[0].splitlines()
     assert not any("For learning only" in line for line in lines)
+
+
+def test_what_is_no_word_for_the_changed_scene_is_answered_with_those_that_are():
+    lines = played("9.6\nf\n7\nnext\n")[0].splitlines()
+    (at,) = (number for number, line in enumerate(lines) if line.startswith("again or next> 7"))
+    assert lines[at + 1] == "Type next to go on, or again for new numbers."
+    assert lines[at + 2].endswith("; or go on)")
+    assert lines[at + 2] == lines[at - 1]
