@@ -46,7 +46,8 @@ def _draw(canvas: Canvas, view: MobileView, stage: MobileStage, pose: Pose) -> N
         write_carried(view, pose, board)
     if view.bench.held:
         say_held(view, stage, board)
-    if view.numbers and not view.bench.moving:  # on their way names would hop from end to end
+    # What is told of bars at rest calls them by name; on their way names would hop from end to end.
+    if (view.numbers or not view.bench.held) and not view.bench.moving:
         name_bars(view, stage, pose, board)
     if place is not None:
         _draw_plate(canvas, view, plate, place[1])
