@@ -10,6 +10,7 @@ from lab.simulation.benches.hanging_bar import HangingBar
 from lab.simulation.benches.mobile import Mobile
 from lab.simulation.benches.plate import HungPlate
 from lab.simulation.benches.scales import ScalesBench
+from lab.simulation.benches.tool import BuiltTool
 from lab.simulation.benches.two_fingers import TwoFingers
 
 Cue = Literal["clink", "knock", "scratch"]
@@ -43,9 +44,17 @@ def _bench_cues(before: object, after: object) -> tuple[Cue, ...]:
     if isinstance(before, TwoFingers) and isinstance(after, TwoFingers):
         return _two_finger_cues(before, after)
     if isinstance(before, FingerTool) and isinstance(after, FingerTool):
-        landed = after.motion.corner is not None and before.motion.corner is None
-        return ("knock",) if landed else ()
+        return _tool_cues(before, after)
     return ()
+
+
+def _tool_cues(before: FingerTool, after: FingerTool) -> tuple[Cue, ...]:
+    """A part more is put on; the first of the tool strikes the floor, still on the finger or off it."""
+    if isinstance(before, BuiltTool) and isinstance(after, BuiltTool) and after.next_id == before.next_id + 1:
+        return ("clink",) if len(after.parts) == len(before.parts) + 1 else ()
+    falling = before.motion.corner is None and before.motion.phase != "down"
+    struck = after.motion.corner is not None or after.motion.phase == "down"
+    return ("knock",) if falling and struck else ()
 
 
 def _mobile_cues(before: Mobile, after: Mobile) -> tuple[Cue, ...]:

@@ -12,8 +12,10 @@ from lab.files import read_build
 from lab.mechanics import moment_sum, rests_on
 from lab.scenes.tool.view import ToolView
 from lab.screens.sound_cues import cues
+from lab.simulation import Session
 from lab.simulation.benches.tool import BuiltTool
 from lab.simulation.benches.tool_builds import tool_from_build, workshop_tool
+from lab.simulation.tool_commands import FitPart
 from lab.ui.events import FileDropped, PointerDown, PointerMove, PointerUp, Text
 from lab.ui.geometry import Rect
 
@@ -214,15 +216,24 @@ def test_doubt_is_told_with_the_balance_point(at_tool: Any):
     assert at_tool.says(f"balances at 69.45 ± {doubt_cm:.2f} cm")
 
 
-def test_it_is_heard_landing_once():
-    tool = workshop_tool().released()
+@pytest.mark.parametrize("finger_at_m", [0.2, 0.505, 0.9])
+def test_it_is_heard_once_when_it_strikes_the_floor_on_the_finger_or_off_it(finger_at_m: float):
+    tool = replace(workshop_tool(), finger_at_m=finger_at_m).released()
     heard = []
     while tool.moving:
         after = tool.ticked()
         heard += cues(_model(tool), _model(after))
         tool = after
-    assert heard in (["knock"], [])
+    assert heard == ["knock"]
     assert tool.motion.phase == "down"
+
+
+def test_a_part_clinks_when_it_is_put_on():
+    session = Session(workshop_tool())
+    before = session.state
+    session.do(FitPart("hook", 0.3))
+    assert cues(_model(before), _model(session.state)) == ("clink",)
+    assert cues(_model(session.state), _model(before)) == ()
 
 
 class _Model:
