@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from lab.screens.screen import QuestionModel
-from lab.simulation.benches.finger import FingerTool
-from lab.simulation.benches.hanging_bar import HangingBar
-from lab.simulation.benches.mobile import Mobile
-from lab.simulation.benches.plate import HungPlate
-from lab.simulation.benches.scales import ScalesBench
-from lab.simulation.benches.tool import BuiltTool
-from lab.simulation.benches.two_fingers import TwoFingers
+
+if TYPE_CHECKING:
+    # For the annotations alone: a bench that nobody has been at yet is not loaded to be listened to.
+    from lab.simulation.benches.finger import FingerTool
+    from lab.simulation.benches.hanging_bar import HangingBar
+    from lab.simulation.benches.mobile import Mobile
+    from lab.simulation.benches.plate import HungPlate
+    from lab.simulation.benches.scales import ScalesBench
+    from lab.simulation.benches.tool import BuiltTool
+
+if TYPE_CHECKING:
+    from lab.simulation.benches.two_fingers import TwoFingers
 
 Cue = Literal["clink", "knock", "scratch"]
 
@@ -28,30 +33,29 @@ def cues(before: object, after: object) -> tuple[Cue, ...]:
 
 
 def _bench_cues(before: object, after: object) -> tuple[Cue, ...]:
-    if isinstance(before, HangingBar) and isinstance(after, HangingBar):
-        found: list[Cue] = []
-        if after.next_id == before.next_id + 1 and len(after.weights) == len(before.weights) + 1:
-            found.append("clink")
-        if after.swing.stop and not before.swing.stop:
-            found.append("knock")
-        return tuple(found)
-    if isinstance(before, Mobile) and isinstance(after, Mobile):
-        return _mobile_cues(before, after)
-    if isinstance(before, HungPlate) and isinstance(after, HungPlate):
-        return _plate_cues(before, after)
-    if isinstance(before, ScalesBench) and isinstance(after, ScalesBench):
-        return _scales_cues(before, after)
-    if isinstance(before, TwoFingers) and isinstance(after, TwoFingers):
-        return _two_finger_cues(before, after)
-    if isinstance(before, FingerTool) and isinstance(after, FingerTool):
-        return _tool_cues(before, after)
-    return ()
+    heard = _HEARD.get(type(after).__name__)
+    return () if heard is None or type(before) is not type(after) else heard(before, after)
 
 
-def _tool_cues(before: FingerTool, after: FingerTool) -> tuple[Cue, ...]:
-    """A part more is put on; the first of the tool strikes the floor, still on the finger or off it."""
-    if isinstance(before, BuiltTool) and isinstance(after, BuiltTool) and after.next_id == before.next_id + 1:
+def _bar_cues(before: HangingBar, after: HangingBar) -> tuple[Cue, ...]:
+    """A weight more hangs there; the bar has come to its stop."""
+    found: list[Cue] = []
+    if after.next_id == before.next_id + 1 and len(after.weights) == len(before.weights) + 1:
+        found.append("clink")
+    if after.swing.stop and not before.swing.stop:
+        found.append("knock")
+    return tuple(found)
+
+
+def _built_tool_cues(before: BuiltTool, after: BuiltTool) -> tuple[Cue, ...]:
+    """A part more is put on; else as of any tool."""
+    if after.next_id == before.next_id + 1:
         return ("clink",) if len(after.parts) == len(before.parts) + 1 else ()
+    return _tool_cues(before, after)
+
+
+def _tool_cues(before: FingerTool | BuiltTool, after: FingerTool | BuiltTool) -> tuple[Cue, ...]:
+    """The first of the tool strikes the floor, still on the finger or off it."""
     falling = before.motion.corner is None and before.motion.phase != "down"
     struck = after.motion.corner is not None or after.motion.phase == "down"
     return ("knock",) if falling and struck else ()
@@ -97,3 +101,17 @@ def _locked_in(before: object, after: object) -> bool:
         return False
     same = (before.run.index, before.run.round) == (after.run.index, after.run.round)
     return same and before.run.phase == "predict" and after.run.phase == "watch"
+
+
+_HEARD: Mapping[str, Callable[[Any, Any], tuple[Cue, ...]]] = MappingProxyType(
+    {
+        "HangingBar": _bar_cues,
+        "FingerTool": _tool_cues,
+        "BuiltTool": _built_tool_cues,
+        "Mobile": _mobile_cues,
+        "HungPlate": _plate_cues,
+        "ScalesBench": _scales_cues,
+        "TwoFingers": _two_finger_cues,
+    }
+)
+"""What is heard of a bench, by the class of its state."""
