@@ -16,8 +16,6 @@ if TYPE_CHECKING:
     from lab.simulation.benches.plate import HungPlate
     from lab.simulation.benches.scales import ScalesBench
     from lab.simulation.benches.tool import BuiltTool
-
-if TYPE_CHECKING:
     from lab.simulation.benches.two_fingers import TwoFingers
 
 Cue = Literal["clink", "knock", "scratch"]
