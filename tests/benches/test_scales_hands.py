@@ -134,7 +134,7 @@ def test_a_load_carried_past_a_scale_tips_the_bar_and_it_is_set_back(at_scales: 
     assert state.readings_kg[0] == 0.0
     # It began to tip where the balance point crossed the scale, and could not be moved farther.
     assert 0.48 < state.sum.balance_point_m[0] < 0.49
-    assert at_scales.says("It tips over.")
+    assert at_scales.says("It tips over the right scale.")
     at_scales.press("hold")
     assert bench(at_scales).held
     assert at_scales.node("scale-1").value.startswith("not known yet")

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from lab.mechanics import MechanicsError, ScaleReading, Weighing, weighed_level_m
 from lab.scenes.rows import HIGH, NECK
 from lab.scenes.scales.view import ScalesView, decimals
 from lab.scenes.weights import brass_rect, draw_brass
 from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
 from lab.screens.benches.panel import GUESS, HOLD, LET_GO, SHOW_END, PanelParts, view_choice
 from lab.screens.benches.scales.keys import COUNT, READING, TRAY, tray_key, tray_kg
+from lab.screens.benches.scales.read_back import read_back
 from lab.screens.benches.scales.strip import round_down
 from lab.screens.benches.scales.words import GOING, SIDE_NAMES, compared, happened, why
 from lab.screens.benches.sides import SIDES
@@ -31,7 +31,7 @@ def panel_parts(view: ScalesView, *, armed: str) -> PanelParts:
     bench = view.bench
     doubt = doubt_switch(view.look, bench.parts)
     return PanelParts(
-        sums=(*_read_back(view), *_sums(view)) if view.told else (),
+        sums=(*read_back(view), *_sums(view)) if view.told else (),
         result=(_quotient(view),) if view.told else (),
         action=_before(view) if bench.held else _after(view),
         tray=(_tray(view, armed),) if bench.held else (),
@@ -67,66 +67,6 @@ def _sums(view: ScalesView) -> tuple[Widget, ...]:
     rows.append(TableRow("row-sum", sums, kind="sum"))
     table = Table("moments", columns, tuple(rows), name=say("Moment table"), pickable=True)
     return Panel("moments-title", say("Moment table"), say("from the reference line"), fill="", pad=0), table
-
-
-def _shown_kg(view: ScalesView) -> tuple[float, ...] | None:
-    """What the windows show, or will; None where that gives no balance point back."""
-    bench = view.bench
-    if view.tips or (bench.held and bench.view != "all"):
-        return None
-    if bench.held:
-        return bench.reactions_kg
-    return bench.readings_kg if bench.given else None
-
-
-def _read_back(view: ScalesView) -> tuple[Widget, ...]:
-    """Reading times place of each scale, added up: over what they read together, the balance point."""
-    words, readings, bench = view.look.words, view.readings, view.bench
-    say, units, shown = words.say, view.readings.units, _shown_kg(view)
-    if shown is None:
-        return ()
-    columns = (
-        TableColumn(say("scale"), align="start"),
-        TableColumn(say("reads {unit}", unit=units.weight_word)),
-        TableColumn(say("arm {unit}", unit=units.length_word)),
-        TableColumn(say("moment {unit}", unit=units.moment_word)),
-    )
-    arms_m = [scale.at_m[0] - bench.reference_m for scale in bench.scales]
-    moments = [mass_kg * arm_m for mass_kg, arm_m in zip(shown, arms_m, strict=True)]
-    places = decimals(view)
-    rows = [
-        TableRow(
-            f"row-scale-{scale.id}",
-            (
-                words.content(scale.name),
-                words.number(units.from_kg(mass_kg), places),
-                readings.length(arm_m),
-                readings.moment(moment),
-            ),
-            picked=view.picked == f"scale-{scale.id}",
-        )
-        for scale, mass_kg, arm_m, moment in zip(bench.scales, shown, arms_m, moments, strict=True)
-    ]
-    total = (say("sum"), words.number(units.from_kg(sum(shown)), places), "", readings.moment(sum(moments)))
-    rows.append(TableRow("row-read-sum", total, kind="sum"))
-    title = Panel("read-title", say("Read back from the scales"), "", fill="", pad=0)
-    table = Table("readings", columns, tuple(rows), name=say("Read back from the scales"))
-    return title, table, Label("read-balance", _read_balance(view, shown), style="strong", align="end")
-
-
-def _read_balance(view: ScalesView, shown: tuple[float, ...]) -> str:
-    """Where the readings say that it balances."""
-    say, readings = view.look.words.say, view.readings
-    each = zip(view.bench.scales, shown, strict=True)
-    found = tuple(ScaleReading(name=scale.name, mass_kg=mass_kg, at_m=scale.at_m) for scale, mass_kg in each)
-    try:
-        along, across = weighed_level_m(Weighing(readings=found))
-    except MechanicsError:
-        return ""
-    place = readings.length_with_unit(along)
-    if not view.three:
-        return say("the scales say {place}", place=place)
-    return say("the scales say {place}, {across} across", place=place, across=readings.length_with_unit(across))
 
 
 def _quotient(view: ScalesView) -> Widget:

@@ -18,7 +18,8 @@ READ_MORE: Mapping[str, str] = {
     "right": msg("The right one reads more."),
 }
 STANDS = msg("It stands on all three.")
-TIPS = msg("It tips over.")
+TIPS_OVER_ONE = msg("It tips over the {scale}.")
+TIPS_OVER_EDGE = msg("It tips over the line from {first} to {second}.")
 GOING = msg("Let down. Watch the scales.")
 YOU_SAID: Mapping[str, str] = {
     "left": msg("You said left."),
@@ -33,6 +34,7 @@ WHY: Mapping[str, str] = {
     "level": msg("The balance point lies half-way between them."),
 }
 WHY_TIPS = msg("The balance point lies beyond what holds it up.")
+WHY_TIPS_BY = msg("The balance point lies {distance} beyond what holds it up.")
 WHY_STANDS = msg("The balance point lies inside the lines from scale to scale.")
 SHARE = msg(
     "The balance point is {distance} from the {other}, the scales are {gap} apart: "
@@ -74,7 +76,11 @@ def _place_said(words: Words, readings: Readings, along_m: float, across_m: floa
 def happened(words: Words, bench: ScalesBench) -> str:
     """What is to be seen, of a body that has come to rest."""
     if bench.tipping is not None:
-        return words.say(TIPS)
+        pairs = zip(bench.scales, bench.tipping.bears, strict=True)
+        over = [words.content(scale.name) for scale, share in pairs if share]
+        if len(over) == 1:
+            return words.say(TIPS_OVER_ONE, scale=over[0])
+        return words.say(TIPS_OVER_EDGE, first=over[0], second=over[1])
     return words.say(STANDS) if len(bench.scales) == 3 else words.say(READ_MORE[bench.outcome or "level"])
 
 
@@ -92,7 +98,10 @@ def compared(words: Words, view: ScalesView, bench: ScalesBench) -> tuple[str, .
 def why(words: Words, view: ScalesView, bench: ScalesBench) -> tuple[str, ...]:
     """Why it came out so, in sentences."""
     if bench.tipping is not None:
-        return (words.say(WHY_TIPS),)
+        if bench.view == "plain":
+            return (words.say(WHY_TIPS),)
+        beyond_m = abs(bench.tipping.body.cg_m[0] - bench.tipping.edge_m)
+        return (words.say(WHY_TIPS_BY, distance=view.readings.length_with_unit(beyond_m)),)
     if len(bench.scales) == 3:
         return (words.say(WHY_STANDS),)
     if bench.view == "plain":
