@@ -10,7 +10,16 @@ from lab.app.paths import find_paths
 from lab.files import build_text, read_build, read_build_text
 from lab.mechanics import STANDARD_GRAVITY_M_S2, Swing
 from lab.simulation import TICK_NS, Guess, LetGo, OpenBuild, Refused, Remove, Session, Undo, UnfitBuildError
-from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, MOST_ON_A_BAR, RING_UP_M, STOP_RAD, Beam, Mobile
+from lab.simulation.benches.mobile import (
+    MOST_BARS,
+    MOST_LEVELS,
+    MOST_ON_A_BAR,
+    MOST_THINGS,
+    RING_UP_M,
+    STOP_RAD,
+    Beam,
+    Mobile,
+)
 from lab.simulation.benches.mobile_builds import build_from_mobile, mobile_from_build, workshop_mobile
 from lab.simulation.command_table import carried_out
 from lab.simulation.commands import Measure
@@ -227,6 +236,17 @@ def test_a_full_bar_takes_no_more_but_what_hangs_there_can_move():
         state = built(state, HangOn(2, 0.01, number / 100))
     assert isinstance(carried_out(state, HangOn(2, 0.01, 0.3)), Refused)
     assert built(state, Rehang(3, 2, 0.3)).beam(2).weight(3).at_m == 0.3
+
+
+def test_no_more_things_than_a_small_window_has_room_for():
+    state = Mobile(beams=tuple(bar(n, above=n - 1 or None, hook_m=0.1) for n in range(1, 6)), next_id=6)
+    for number in range(MOST_THINGS - 5):
+        state = built(state, HangOn(1 + number % 5, 0.01, 0.3))
+    for command in (HangOn(5, 0.01, 0.3), HangBar(5, 0.2, 0.01, 0.3), Copy(6), Copy(5)):
+        refused = carried_out(state, command)
+        assert isinstance(refused, Refused), command
+        assert "one more thing" in refused.in_english()
+    assert opened_again(state).parts == state.parts
 
 
 def test_a_deep_branch_is_refused_where_it_would_reach_too_low():

@@ -1,5 +1,7 @@
 """The mobile in use: by pointer alone, by keys alone; what comes of it is what mechanics says."""
 
+import random
+from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -8,17 +10,23 @@ import pytest
 
 from lab.app.paths import find_paths
 from lab.app.workbench import Workbench
-from lab.files import read_build
-from lab.scenes.mobile.stage import on_bar, pose_of, stage_of
+from lab.files import UNITS, read_build
+from lab.outline.words import Words
+from lab.scenes.mobile.stage import MobileStage, on_bar, pose_of, stage_of
 from lab.scenes.mobile.view import MobileView
+from lab.scenes.readings import Readings
 from lab.screens.benches.mobile.gallery import CROWDED, DEEPER, after
 from lab.screens.screen import BuildModel, Setting
 from lab.screens.sound_cues import cues
 from lab.simulation.benches import Mobile
+from lab.simulation.benches.mobile import MOST_THINGS
 from lab.simulation.benches.mobile_builds import mobile_from_build, workshop_mobile
-from lab.simulation.mobile_commands import HangOn, Rehang
+from lab.simulation.mobile_commands import HangBar, HangOn, Rehang
 from lab.ui.events import Key, PointerDown, PointerMove, PointerUp
 from lab.ui.geometry import Rect
+from lab.ui.look import Look
+from lab.ui.sizes import Sizes
+from lab.ui.theme import THEMES
 
 
 @pytest.fixture
@@ -46,6 +54,16 @@ def spot(pilot: Any, bar: int, at_m: float, *, below: float = 0.0) -> tuple[floa
     pose = pose_of(seen, stage)
     x, y = on_bar(stage, seen.bench.beam(bar), pose.rings[bar], pose.angles_rad[bar], at_m)
     return x, y + below
+
+
+def boxes_of(seen: MobileView, stage: MobileStage) -> Iterator[Rect]:
+    """All bodies and bars, held level."""
+    pose = pose_of(seen, stage)
+    yield from pose.bodies.values()
+    for beam in seen.bench.beams:
+        x, y = on_bar(stage, beam, pose.rings[beam.id], 0.0, 0.0)
+        half = stage.sizing.half_bar
+        yield Rect(x, y - half, beam.length_m * stage.sizing.px_per_m, 2 * half)
 
 
 # --- by pointer ---------------------------------------------------------------------------------------------
@@ -296,17 +314,31 @@ def test_held_level_no_bar_or_weight_covers_another(commands: Any, at_mobile: An
     assert len(seen.bench.beams) > 2
     for size in ((880, 656), (620, 536), (500, 390)):
         stage = stage_of(seen, Rect(0, 0, *size))
-        pose = pose_of(seen, stage)
-        boxes = list(pose.bodies.values())
-        for beam in seen.bench.beams:
-            x, y = on_bar(stage, beam, pose.rings[beam.id], 0.0, 0.0)
-            wide, half = beam.length_m * stage.sizing.px_per_m, stage.sizing.half_bar
-            boxes.append(Rect(x, y - half, wide, 2 * half))
+        boxes = list(boxes_of(seen, stage))
         for number, box in enumerate(boxes):
             assert box.x >= 0
             assert box.right <= size[0]
             assert box.bottom <= size[1]
             assert not any(box.intersects(other) for other in boxes[:number])
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_the_fullest_mobile_fits_the_smallest_window_and_nothing_covers_anything(seed: int):
+    dice, state = random.Random(seed), workshop_mobile()
+    for _ in range(400):
+        bar, at_m = dice.choice(state.beams).id, round(dice.uniform(0.0, 0.36), 2)
+        kind = dice.choice((None, "gull", "float"))
+        hung = HangOn(bar, dice.choice((0.02, 0.1, 0.2)), at_m, look=kind)
+        state = after(state, dice.choice((hung, HangBar(bar, 0.2, 0.02, at_m), Rehang(dice.randint(2, 40), bar, at_m))))
+    assert state.things == MOST_THINGS
+    look = Look(THEMES["paper"], Sizes(1024, 600), Words())
+    seen = MobileView(bench=state, look=look, readings=Readings(words=look.words, units=UNITS["g-cm"]))
+    frame = Rect(0, 64, 624, 536)
+    stage = stage_of(seen, frame)
+    boxes = list(boxes_of(seen, stage))
+    for number, box in enumerate(boxes):
+        assert frame.holds(box)
+        assert not any(box.intersects(other) for other in boxes[:number])
 
 
 def test_along_all_is_to_scale(at_mobile: Any):

@@ -23,7 +23,7 @@ from lab.simulation import (
     Tape,
     Undo,
 )
-from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, MOST_ON_A_BAR
+from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, MOST_ON_A_BAR, MOST_THINGS
 from lab.simulation.benches.mobile_builds import build_from_mobile, mobile_from_build, workshop_mobile
 from lab.simulation.commands import Measure
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
@@ -85,6 +85,7 @@ def played(seed, steps, *, tape=None):
 def check(state):
     """What holds of every mobile."""
     assert 1 <= len(state.beams) <= MOST_BARS
+    assert state.things <= MOST_THINGS
     ids = [beam.id for beam in state.beams] + [each.id for beam in state.beams for each in beam.weights]
     assert len(set(ids)) == len(ids)
     assert max(ids) < state.next_id

@@ -36,6 +36,9 @@ MOST_BARS = 12
 MOST_ON_A_BAR = 8
 """Weights and bars that hang from one bar."""
 
+MOST_THINGS = 30
+"""Bars and weights in all: so many find room under each other in the smallest window, wherever they hang."""
+
 STOP_RAD = 0.25
 """Where a ring's stop catches its bar, some 14°: farther, and neighbours would reach into each other."""
 
@@ -165,6 +168,11 @@ class Mobile:
         """Where the reference line may be, along."""
         left_m, right_m = self.reach_m
         return left_m - RAIL_OVERHANG_M, right_m + RAIL_OVERHANG_M
+
+    @property
+    def things(self) -> int:
+        """How many bars and weights there are."""
+        return len(self.beams) + sum(len(beam.weights) for beam in self.beams)
 
     def beam(self, id: int | None) -> Beam | None:  # noqa: A002 - the field's own name
         """The bar with this id, or None where there is none."""

@@ -18,6 +18,7 @@ from lab.simulation.benches.mobile import (
     MOST_BARS,
     MOST_LEVELS,
     MOST_ON_A_BAR,
+    MOST_THINGS,
     Beam,
     Mobile,
     ways_of,
@@ -43,6 +44,7 @@ _ORIGIN: Vector = (0.0, 0.0, 0.0)
 NO_MOBILE = Refused(template=msg("This build is no mobile: it needs one group that all others hang from."))
 PIVOT_ELSEWHERE = Refused(template=msg("The pivot of this build is not where its topmost bar hangs."))
 TOO_MANY_BARS = Refused(template=msg("This mobile has more bars than there is room for."))
+TOO_MANY = Refused(template=msg("This mobile has more weights than there is room for."))
 TOO_DEEP = Refused(template=msg("This mobile has more levels than there is room for."))
 
 
@@ -64,6 +66,8 @@ def mobile_from_build(build: Build) -> Mobile:
     if build.pivot is not None and build.pivot.at_m != top.at_m[0]:
         raise UnfitBuildError(PIVOT_ELSEWHERE)
     reader.take(top, None, 0.0, 1)
+    if reader.next_id - 1 > MOST_THINGS:
+        raise UnfitBuildError(TOO_MANY)
     state = Mobile(
         beams=tuple(reader.beams),
         top_at_m=tidy(top.at_m[0]),

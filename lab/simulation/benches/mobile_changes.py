@@ -15,6 +15,7 @@ _EDGE_M = 1e-9
 OFF_EVERY_BAR = Refused(template=msg("There is no bar there to hang it from, so it went back."))
 NOTHING_THERE = Refused(template=msg("That does not hang in the mobile any more."))
 FULL_OF_BARS = Refused(template=msg("The mobile has no room for one more bar. Take one off first."))
+FULL = Refused(template=msg("The mobile has no room for one more thing. Take one off first."))
 TOPMOST = Refused(template=msg("All the others hang from this bar, so it stays."))
 
 

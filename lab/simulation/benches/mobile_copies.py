@@ -6,9 +6,10 @@ from dataclasses import replace
 
 from lab.simulation.benches.bar_edits import BESIDE, unused_name
 from lab.simulation.benches.hanging_bar import Hung
-from lab.simulation.benches.mobile import MOST_BARS, Beam, Mobile, below
+from lab.simulation.benches.mobile import MOST_BARS, MOST_THINGS, Beam, Mobile, below
 from lab.simulation.benches.mobile_builds import tidy
 from lab.simulation.benches.mobile_changes import (
+    FULL,
     FULL_OF_BARS,
     NOTHING_THERE,
     TOPMOST,
@@ -32,6 +33,8 @@ def copy(state: Mobile, command: Copy) -> Mobile | Refused:
     weight = None if carrier is None else carrier.weight(command.id)
     if carrier is None or weight is None:
         return NOTHING_THERE
+    if state.things >= MOST_THINGS:
+        return FULL
     at_m = _copied_to(state, carrier, weight.at_m, mirrored=command.mirrored)
     if isinstance(at_m, Refused):
         return at_m
@@ -45,6 +48,8 @@ def _bar_copied(state: Mobile, beam: Beam, *, mirrored: bool) -> Mobile | Refuse
         return TOPMOST
     if len(state.beams) + len(whole) > MOST_BARS:
         return FULL_OF_BARS
+    if state.things + sum(1 + len(each.weights) for each in whole) > MOST_THINGS:
+        return FULL
     hook_m = _copied_to(state, above, beam.hook_m, mirrored=mirrored)
     if isinstance(hook_m, Refused):
         return hook_m

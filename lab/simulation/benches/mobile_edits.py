@@ -10,9 +10,10 @@ from types import MappingProxyType
 from lab import files
 from lab.simulation.benches.bar_edits import HEAVIEST_KG, NOT_A_WEIGHT, unused_name
 from lab.simulation.benches.hanging_bar import Hung
-from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, Beam, Mobile, below
+from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, MOST_THINGS, Beam, Mobile, below
 from lab.simulation.benches.mobile_builds import mobile_from_build, tidy
 from lab.simulation.benches.mobile_changes import (
+    FULL,
     FULL_OF_BARS,
     NOTHING_THERE,
     OFF_EVERY_BAR,
@@ -48,6 +49,8 @@ def hang_on(state: Mobile, command: HangOn) -> Mobile | Refused:
     beam = state.beam(command.bar)
     if not 0.0 < command.mass_kg <= HEAVIEST_KG:
         return NOT_A_WEIGHT
+    if state.things >= MOST_THINGS:
+        return FULL
     at_m = room_at(state, beam, command.at_m)
     if isinstance(at_m, Refused) or beam is None:
         return at_m if isinstance(at_m, Refused) else NO_SUCH_BAR
@@ -61,8 +64,8 @@ def hang_bar(state: Mobile, command: HangBar) -> Mobile | Refused:
     above = state.beam(command.bar)
     if not (0.0 < command.length_m <= LONGEST_M and 0.0 < command.mass_kg <= HEAVIEST_KG):
         return NOT_A_BAR
-    if len(state.beams) >= MOST_BARS:
-        return FULL_OF_BARS
+    if len(state.beams) >= MOST_BARS or state.things >= MOST_THINGS:
+        return FULL if state.things >= MOST_THINGS else FULL_OF_BARS
     hook_m = room_at(state, above, command.at_m)
     if isinstance(hook_m, Refused) or above is None:
         return hook_m if isinstance(hook_m, Refused) else NO_SUCH_BAR
