@@ -59,7 +59,8 @@ def draw_strip(canvas: Canvas, rect: Rect, view: TwoFingersView, *, camera: Came
         plots = plots_of(view, body, slide, camera)
         _draw_grid(canvas, view, plots, slide)
         if view.told:
-            _draw_traces(canvas, view, plots, way_points(slide), pale=True)
+            key = ("two-fingers-way", look, slide, plots)
+            canvas.kept(key, lambda: _draw_traces(canvas, view, plots, way_points(slide), pale=True))
         if view.bench.slide is not None:
             done = way_points(slide, to_gap_m=view.bench.gap_m)
             _draw_traces(canvas, view, plots, done, pale=False)
