@@ -221,3 +221,37 @@ def test_a_window_closed_mid_question_keeps_the_answer_so_far(both: Any):
     (attempt,) = window.attempts()
     assert not attempt.locked
     assert attempt.given == pilot.node("place").value
+
+
+def test_a_weight_and_an_arm_are_set_by_pointer_and_the_changed_picture_is_foretold(both: Any):
+    pilot, window = both("weight-times-arm")
+    for answer in ("weight.more", "side.left", "hung"):
+        if answer == "hung":
+            _drag(pilot, window, "hung", pilot.middle("hung")[0] + 200)
+        else:
+            _press(pilot, window, answer)
+        _press(pilot, window, "sure.fairly")
+        _press(pilot, window, "lock")
+        _watch(pilot, window, len(pilot.attempts()))
+        _press(pilot, window, "foretell.level")
+        window.wait_until(lambda: len(window.attempts()) == len(pilot.attempts()), "what was foretold")
+        _press(pilot, window, "next")
+    _same_record(pilot, window)
+    assert [attempt.kind for attempt in window.attempts()] == [
+        "weight", "contrast", "side", "contrast", "arm", "contrast",
+    ]  # fmt: skip
+    assert window.close() == 0
+
+
+def test_what_several_scales_read_is_set_by_keys(both: Any):
+    pilot, window = both("two-scales")
+    for number in ("reading-1", "reading-2"):
+        _tab_to(pilot, window, number)
+        _keys(pilot, window, "right", "right")
+    _tab_to(pilot, window, "sure", "sure.guess", "sure.fairly", "sure.certain")
+    _keys(pilot, window, "space")
+    _tab_to(pilot, window, "lock")
+    _keys(pilot, window, "enter")
+    _watch(pilot, window, 1)
+    _same_record(pilot, window)
+    assert window.close() == 0
