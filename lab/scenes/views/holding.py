@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from lab.scenes.labels import LabelBoard
+from lab.scenes.labels import LabelBoard, Spot
 from lab.scenes.views.margins import SCALE_GAP_PX, scale_widths
 from lab.scenes.views.paint import finish_of
 from lab.scenes.views.projections import flat_m
@@ -91,11 +91,8 @@ def parted(middles: list[float], widths: list[float], gap: float, frame: Rect) -
 
 
 def draw_scales(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) -> None:
-    """From above a ring where each stands; else a post up to the body, a case with a window, a floor."""
-    if not view.scales:
-        return
-    if panel.face == "top":
-        _draw_footprints(canvas, view, panel)
+    """A post up to the body, a case with a window, a floor."""
+    if not view.scales or panel.face == "top":
         return
     boxes, sizes, theme = scale_boxes(view, panel), view.look.sizes, view.look.theme
     floor = max(box.bottom for box in boxes.values()) + sizes.px(3)
@@ -113,13 +110,27 @@ def draw_scales(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard)
             board.place(text, spots, size=size, color=theme.soft, bold=scale.highlighted)  # type: ignore[arg-type]
 
 
-def _draw_footprints(canvas: Canvas, view: BodyView, panel: Panel) -> None:
+def draw_footprints(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) -> None:
+    """From above, over the body: a ring where it stands on each scale, with the scale's name."""
+    if panel.face != "top":
+        return
     theme, sizes = view.look.theme, view.look.sizes
     for scale in view.scales:
         at, radius = panel.px(scale.at_m), sizes.px(8)
         canvas.circle(at, radius, outline=theme.paper, width=sizes.px(5))
         canvas.circle(at, radius, outline=theme.ink, width=sizes.px(2))
         canvas.circle(at, sizes.px(2.5), fill=theme.ink)
+        board.keep_clear([Rect(at[0] - radius, at[1] - radius, 2 * radius, 2 * radius)])
+    for scale in view.scales:
+        if scale.name:
+            (x, y), gap = panel.px(scale.at_m), sizes.px(12)
+            spots: list[Spot] = [
+                ((x + gap, y), "left middle"), ((x - gap, y), "right middle"),
+                ((x, y - gap), "center bottom"), ((x, y + gap), "center top"),
+            ]  # fmt: skip
+            board.place(
+                scale.name, spots, size=sizes.text("small"), color=theme.ink, bold=scale.highlighted, ground=theme.paper
+            )
 
 
 def underside_m(view: BodyView, panel: Panel, right_m: float) -> float:

@@ -106,13 +106,18 @@ def here(view: BodyView, face: Face, axis: Axis) -> bool:
     return home_of(view, axis) == face and right_axis(face)[0] == axis
 
 
+def is_titled(view: BodyView) -> bool:
+    """Whether it is written from where the body is seen: alone from its side it need not be."""
+    return view.faces != ("side",)
+
+
 def _above(view: BodyView, face: Face) -> tuple[Row, ...]:
     sizes = view.look.sizes
     small, body = LINE * sizes.text("small"), LINE * sizes.text("body")
     rows: list[Row] = [("edge", sizes.px(6))]
     if view.covered_px and face == view.faces[0]:
         rows.append(("covered", view.covered_px))
-    if len(view.faces) > 1:
+    if is_titled(view):
         rows.append(("title", small))
     if view.hanging is not None and face != "top":
         rows.append(("rail", sizes.px(RAIL_PX)))

@@ -7,7 +7,8 @@ from dataclasses import replace
 from lab.scenes.camera import Camera
 from lab.scenes.labels import LabelBoard
 from lab.scenes.views.changes import draw_ghosts, draw_pencil, draw_turning
-from lab.scenes.views.holding import draw_hook, draw_rail, draw_scales
+from lab.scenes.views.holding import draw_footprints, draw_hook, draw_rail, draw_scales
+from lab.scenes.views.margins import is_titled
 from lab.scenes.views.naming import draw_names, thing_rings_px
 from lab.scenes.views.paint import draw_thing
 from lab.scenes.views.place_marks import (
@@ -54,7 +55,9 @@ def _draw_panel(canvas: Canvas, view: BodyView, panel: Panel, *, framed: bool) -
     sizes = view.look.sizes
     board = LabelBoard(canvas, panel.frame.inset(sizes.px(3)))
     if framed:
-        _draw_frame(canvas, view, panel, board)
+        canvas.box(panel.frame, outline=view.look.theme.hair, width=max(1.0, sizes.px(1.5)), radius=sizes.px(10))
+    if is_titled(view):
+        _name_face(view, panel, board)
     with canvas.clipped(panel.frame):
         draw_reference(canvas, view, panel, board)
         draw_rail(canvas, view, panel, board)
@@ -63,6 +66,7 @@ def _draw_panel(canvas: Canvas, view: BodyView, panel: Panel, *, framed: bool) -
         draw_bands(canvas, view, panel, board)
         draw_body(canvas, view, panel)
         draw_symmetry(canvas, view, panel, board)
+        draw_footprints(canvas, view, panel, board)
         draw_pencil(canvas, view, panel)
         draw_ghosts(canvas, view, panel, board)
         draw_told(canvas, view, panel, board)
@@ -76,10 +80,9 @@ def _draw_panel(canvas: Canvas, view: BodyView, panel: Panel, *, framed: bool) -
         draw_names(canvas, view, panel, board)
 
 
-def _draw_frame(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) -> None:
+def _name_face(view: BodyView, panel: Panel, board: LabelBoard) -> None:
     look, frame = view.look, panel.frame
     sizes = look.sizes
-    canvas.box(frame, outline=look.theme.hair, width=max(1.0, sizes.px(1.5)), radius=sizes.px(10))
     inset, y = sizes.px(14), panel.frame.y + _covered_px(view, panel) + sizes.px(8)
     mirrored = sizes.mirrored
     anchor: Anchor = "right top" if mirrored else "left top"
