@@ -5,7 +5,7 @@ from __future__ import annotations
 from lab.scenes.hanging_view import HangingView
 from lab.scenes.rows import HIGH, NECK
 from lab.scenes.weights import brass_rect, draw_brass
-from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
+from lab.screens.benches.doubts import doubt_switch
 from lab.screens.benches.hanging_bar.keys import TRAY_KG, tray_key
 from lab.screens.benches.hanging_bar.words import (
     GOING,
@@ -15,14 +15,14 @@ from lab.screens.benches.hanging_bar.words import (
     why,
 )
 from lab.screens.benches.panel import HOLD, SHOW_END, PanelParts, action, view_choice
+from lab.screens.benches.sums import balance_panel, moment_table
 from lab.simulation import HangingBar
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
-from lab.ui.widgets.arrange import Column, Row, Steady
+from lab.ui.widgets.arrange import Column, Steady
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.panel import Panel
-from lab.ui.widgets.table import Table, TableColumn, TableRow
 from lab.ui.widgets.tray import Tray, TrayItem
 from lab.ui.widgets.widget import Widget
 
@@ -47,63 +47,15 @@ def panel_parts(view: HangingView, *, tables: bool, armed: str, task: tuple[Widg
 
 def _sums(view: HangingView) -> tuple[Widget, ...]:
     """The moment table."""
-    words, readings, bench = view.look.words, view.readings, view.bench
-    say, units, total = words.say, view.readings.units, view.bench.sum
-    columns = (
-        TableColumn(say("part"), align="start"),
-        TableColumn(say("weight {unit}", unit=units.weight_word)),
-        TableColumn(say("arm {unit}", unit=units.length_word)),
-        TableColumn(say("moment {unit}", unit=units.moment_word)),
-    )
+    bench = view.bench
     keys = ["bar", *(f"weight-{weight.id}" for weight in bench.weights)]
-    rows = [
-        TableRow(
-            f"row-{key}",
-            (
-                words.content(row.name),
-                readings.weight(row.mass_kg),
-                readings.length(row.arm_m[0]),
-                readings.moment(row.moment_kg_m[0]),
-            ),
-            picked=view.picked == key,
-        )
-        for key, row in zip(keys, total.rows, strict=True)
-    ]
-    sums = (say("sum"), readings.weight(total.mass_kg), "", readings.moment(total.moment_kg_m[0]))
-    rows.append(TableRow("row-sum", sums, kind="sum"))
-    table = Table("moments", columns, tuple(rows), name=say("Moment table"))
-    title = Panel("moments-title", say("Moment table"), say("from the reference line"), fill="", pad=0)
-    return title, table
+    return moment_table(view.look, view.readings, bench.sum, keys, picked=view.picked, pickable=False)
 
 
 def _quotient(view: HangingView) -> Widget:
     """Sum of moments ÷ sum of weights, and the balance point that it gives, from the rule's zero."""
-    words, readings, total = view.look.words, view.readings, view.bench.sum
-    sum_ = words.say(
-        "{moment} ÷ {weight}",
-        moment=readings.moment(total.moment_kg_m[0]),
-        weight=readings.weight(total.mass_kg),
-    )
-    parts = view.bench.parts
-    at = place_with_doubt(view.look, readings, parts, total.balance_point_m[0])
-    place = words.say("balances at {place}", place=at)
-    children: list[Widget] = [
-        Row(
-            (
-                Label("quotient", sum_, middle=True),
-                Label("balances", place, style="strong", align="end", middle=True),
-            ),
-            weights=(0.0, 1.0),
-        )
-    ]
-    if total.reference_m[0] != 0.0:
-        arm = readings.length(total.balance_point_m[0] - total.reference_m[0])
-        text = words.say(
-            "{arm} from the reference line at {line}", arm=arm, line=readings.length_with_unit(total.reference_m[0])
-        )
-        children.append(Label("quotient-from", text, style="small", color="soft"))
-    children += doubt_lines(view.look, parts)
-    return Panel("balance", children=(Column(tuple(children), gap=0),), fill="paper", pad=8, round=True)
+    bench = view.bench
+    return balance_panel(view.look, view.readings, bench.sum, bench.parts)
 
 
 def _after(view: HangingView) -> tuple[Widget, ...]:

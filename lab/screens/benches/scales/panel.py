@@ -5,23 +5,23 @@ from __future__ import annotations
 from lab.scenes.rows import HIGH, NECK
 from lab.scenes.scales.view import ScalesView, decimals
 from lab.scenes.weights import brass_rect, draw_brass
-from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
+from lab.screens.benches.doubts import doubt_switch, place_with_doubt
 from lab.screens.benches.panel import GUESS, HOLD, LET_GO, SHOW_END, PanelParts, view_choice
 from lab.screens.benches.scales.keys import COUNT, READING, TRAY, tray_key, tray_kg
 from lab.screens.benches.scales.read_back import read_back
 from lab.screens.benches.scales.strip import round_down
 from lab.screens.benches.scales.words import GOING, SIDE_NAMES, compared, happened, why
 from lab.screens.benches.sides import SIDES
+from lab.screens.benches.sums import balance_panel, moment_table
 from lab.simulation.benches.scales import ScalesBench
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
-from lab.ui.widgets.arrange import Column, Row, Steady
+from lab.ui.widgets.arrange import Column, Steady
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel
-from lab.ui.widgets.table import Table, TableColumn, TableRow
 from lab.ui.widgets.tray import Tray, TrayItem
 from lab.ui.widgets.widget import Widget
 
@@ -41,57 +41,20 @@ def panel_parts(view: ScalesView, *, armed: str) -> PanelParts:
 
 def _sums(view: ScalesView) -> tuple[Widget, ...]:
     """The moment table."""
-    words, readings, bench = view.look.words, view.readings, view.bench
-    say, units, total = words.say, view.readings.units, view.bench.sum
-    columns = (
-        TableColumn(say("part"), align="start"),
-        TableColumn(say("weight {unit}", unit=units.weight_word)),
-        TableColumn(say("arm {unit}", unit=units.length_word)),
-        TableColumn(say("moment {unit}", unit=units.moment_word)),
-    )
+    bench = view.bench
     keys = [*(["bar"] if bench.bar is not None else []), *(f"load-{load.id}" for load in bench.loads)]
-    rows = [
-        TableRow(
-            f"row-{key}",
-            (
-                words.content(row.name),
-                readings.weight(row.mass_kg),
-                readings.length(row.arm_m[0]),
-                readings.moment(row.moment_kg_m[0]),
-            ),
-            picked=view.picked == key,
-        )
-        for key, row in zip(keys, total.rows, strict=True)
-    ]
-    sums = (say("sum"), readings.weight(total.mass_kg), "", readings.moment(total.moment_kg_m[0]))
-    rows.append(TableRow("row-sum", sums, kind="sum"))
-    table = Table("moments", columns, tuple(rows), name=say("Moment table"), pickable=True)
-    return Panel("moments-title", say("Moment table"), say("from the reference line"), fill="", pad=0), table
+    return moment_table(view.look, view.readings, bench.sum, keys, picked=view.picked)
 
 
 def _quotient(view: ScalesView) -> Widget:
     """Sum of moments ÷ sum of weights, and the balance point that it gives, from the rule's zero."""
-    words, readings, total = view.look.words, view.readings, view.bench.sum
-    moment, weight = readings.moment(total.moment_kg_m[0]), readings.weight(total.mass_kg)
-    at = place_with_doubt(view.look, readings, view.bench.parts, total.balance_point_m[0])
+    words, readings, bench = view.look.words, view.readings, view.bench
+    total, place = bench.sum, ""
     if view.three:
-        at = words.say("{along}, {across} across", along=at, across=readings.length_with_unit(total.balance_point_m[1]))
-    children: list[Widget] = [
-        Row(
-            (
-                Label("quotient", words.say("{moment} ÷ {weight}", moment=moment, weight=weight), middle=True),
-                Label("balances", words.say("balances at {place}", place=at), style="strong", align="end", middle=True),
-            ),
-            weights=(0.0, 1.0),
-        )
-    ]
-    if total.reference_m[0] != 0.0:
-        arm = readings.length(total.balance_point_m[0] - total.reference_m[0])
-        line = readings.length_with_unit(total.reference_m[0])
-        text = words.say("{arm} from the reference line at {line}", arm=arm, line=line)
-        children.append(Label("quotient-from", text, style="small", color="soft"))
-    children += doubt_lines(view.look, view.bench.parts)
-    return Panel("balance", children=(Column(tuple(children), gap=0),), fill="paper", pad=8, round=True)
+        along = place_with_doubt(view.look, readings, bench.parts, total.balance_point_m[0])
+        across = readings.length_with_unit(total.balance_point_m[1])
+        place = words.say("{along}, {across} across", along=along, across=across)
+    return balance_panel(view.look, readings, total, bench.parts, place=place)
 
 
 def _before(view: ScalesView) -> tuple[Widget, ...]:

@@ -8,6 +8,7 @@ from lab.files import UNITS
 from lab.mechanics import extent_m
 from lab.scenes.tool.scene import along_at_m, place_at_m
 from lab.scenes.tool.view import FINGER, REFERENCE, ToolGhost, ToolView, part_key
+from lab.screens.benches.sums import ROW
 from lab.screens.benches.tool.keys import (
     CANCEL,
     COPY,
@@ -18,7 +19,6 @@ from lab.screens.benches.tool.keys import (
     NAME,
     PLACE,
     REMOVE,
-    ROW,
     SHELF,
     WEIGHT,
     put_on,

@@ -13,7 +13,7 @@ from lab.simulation.tool_commands import FitPart
 
 TRAY_PREFIX = "tray-"
 STRIP, PLACE, WEIGHT, LENGTH = "strip", "picked-place", "picked-weight", "picked-length"
-HOLDING, REMOVE, CANCEL, SHELF, ROW = "picked-hold", "picked-remove", "fit-cancel", "shelf", "row-"
+HOLDING, REMOVE, CANCEL, SHELF = "picked-hold", "picked-remove", "fit-cancel", "shelf"
 MORE, COPY, MIRROR, NAME = "picked-more", "picked-copy", "picked-mirror", "picked-new-name"
 
 SHELVES: Mapping[str, str] = MappingProxyType({"handles": msg("handles"), "heads": msg("heads"), "brass": msg("brass")})

@@ -5,21 +5,21 @@ from __future__ import annotations
 from lab.mechanics import extent_m
 from lab.scenes.tool.shelf import draw_alone, drawn_size_m
 from lab.scenes.tool.view import ToolView, part_key
-from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
+from lab.screens.benches.doubts import doubt_switch
 from lab.screens.benches.hanging_bar.words import YOU_SAID, guess_against_outcome
 from lab.screens.benches.panel import HOLD, SHOW_END, PanelParts, action, view_choice
-from lab.screens.benches.tool.keys import ROW, SHELF, SHELVES, TRAY_PREFIX, tray_keys, tray_part
+from lab.screens.benches.sums import balance_panel, moment_table
+from lab.screens.benches.tool.keys import SHELF, SHELVES, TRAY_PREFIX, tray_keys, tray_part
 from lab.screens.benches.tool.words import GOING, HAPPENED, why
 from lab.simulation.benches.tool import BuiltTool
 from lab.simulation.benches.tool_parts import KINDS
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
-from lab.ui.widgets.arrange import Column, Row, Steady
+from lab.ui.widgets.arrange import Column, Steady
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.panel import Panel
-from lab.ui.widgets.table import Table, TableColumn, TableRow
 from lab.ui.widgets.tray import Tray, TrayItem
 from lab.ui.widgets.widget import Widget
 
@@ -41,60 +41,13 @@ def panel_parts(view: ToolView, *, shelf: str, armed: str) -> PanelParts:
 
 def _sums(view: ToolView) -> tuple[Widget, ...]:
     """The moment table."""
-    words, readings, bench = view.look.words, view.readings, view.bench
-    say, units, total = words.say, view.readings.units, view.bench.sum
-    columns = (
-        TableColumn(say("part"), align="start"),
-        TableColumn(say("weight {unit}", unit=units.weight_word)),
-        TableColumn(say("arm {unit}", unit=units.length_word)),
-        TableColumn(say("moment {unit}", unit=units.moment_word)),
-    )
-    rows = [
-        TableRow(
-            f"{ROW}{part_key(id_)}",
-            (
-                words.content(row.name),
-                readings.weight(row.mass_kg),
-                readings.length(row.arm_m[0]),
-                readings.moment(row.moment_kg_m[0]),
-            ),
-            picked=view.picked == part_key(id_),
-        )
-        for id_, row in zip(bench.ids, total.rows, strict=True)
-    ]
-    sums = (say("sum"), readings.weight(total.mass_kg), "", readings.moment(total.moment_kg_m[0]))
-    rows.append(TableRow("row-sum", sums, kind="sum"))
-    table = Table("moments", columns, tuple(rows), name=say("Moment table"), pickable=True)
-    title = Panel("moments-title", say("Moment table"), say("from the reference line"), fill="", pad=0)
-    return title, table
+    keys = [part_key(id_) for id_ in view.bench.ids]
+    return moment_table(view.look, view.readings, view.bench.sum, keys, picked=view.picked)
 
 
 def _quotient(view: ToolView) -> Widget:
     """Sum of moments ÷ sum of weights, and the balance point that it gives, from the rule's zero."""
-    words, readings, total = view.look.words, view.readings, view.bench.sum
-    sum_ = words.say(
-        "{moment} ÷ {weight}",
-        moment=readings.moment(total.moment_kg_m[0]),
-        weight=readings.weight(total.mass_kg),
-    )
-    at = place_with_doubt(view.look, readings, view.bench.parts, total.balance_point_m[0])
-    place = words.say("balances at {place}", place=at)
-    children: list[Widget] = [
-        Row(
-            (
-                Label("quotient", sum_, middle=True),
-                Label("balances", place, style="strong", align="end", middle=True),
-            ),
-            weights=(0.0, 1.0),
-        )
-    ]
-    if total.reference_m[0] != 0.0:
-        arm = readings.length(total.balance_point_m[0] - total.reference_m[0])
-        line = readings.length_with_unit(total.reference_m[0])
-        text = words.say("{arm} from the reference line at {line}", arm=arm, line=line)
-        children.append(Label("quotient-from", text, style="small", color="soft"))
-    children += doubt_lines(view.look, view.bench.parts)
-    return Panel("balance", children=(Column(tuple(children), gap=0),), fill="paper", pad=8, round=True)
+    return balance_panel(view.look, view.readings, view.bench.sum, view.bench.parts)
 
 
 def _after(view: ToolView) -> tuple[Widget, ...]:

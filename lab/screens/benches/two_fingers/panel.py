@@ -5,10 +5,11 @@ from __future__ import annotations
 from lab.scenes.rows import HIGH, NECK
 from lab.scenes.two_fingers.view import TwoFingersView
 from lab.scenes.weights import brass_rect, draw_brass
-from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
+from lab.screens.benches.doubts import doubt_switch
 from lab.screens.benches.panel import GUESS, HOLD, LET_GO, SHOW_END, PanelParts, view_choice
 from lab.screens.benches.sides import SIDES
-from lab.screens.benches.two_fingers.keys import MOMENTS, STOP, TRAY, TRAY_KG, tray_key
+from lab.screens.benches.sums import balance_panel, moment_table
+from lab.screens.benches.two_fingers.keys import STOP, TRAY, TRAY_KG, tray_key
 from lab.screens.benches.two_fingers.words import (
     BEYOND,
     CHOICES,
@@ -32,7 +33,6 @@ from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.panel import Panel
-from lab.ui.widgets.table import Table, TableColumn, TableRow
 from lab.ui.widgets.tray import Tray, TrayItem
 from lab.ui.widgets.widget import Widget
 
@@ -53,53 +53,14 @@ def panel_parts(view: TwoFingersView, *, armed: str) -> PanelParts:
 
 def _sums(view: TwoFingersView) -> tuple[Widget, ...]:
     """The moment table; a row picks its piece."""
-    words, readings, bench = view.look.words, view.readings, view.bench
-    say, units, total = words.say, view.readings.units, view.bench.sum
-    columns = (
-        TableColumn(say("part"), align="start"),
-        TableColumn(say("weight {unit}", unit=units.weight_word)),
-        TableColumn(say("arm {unit}", unit=units.length_word)),
-        TableColumn(say("moment {unit}", unit=units.moment_word)),
-    )
+    bench = view.bench
     keys = [*(["bar"] if bench.bar is not None else []), *(f"piece-{piece.id}" for piece in bench.pieces)]
-    rows = [
-        TableRow(
-            f"row-{key}",
-            (
-                words.content(row.name),
-                readings.weight(row.mass_kg),
-                readings.length(row.arm_m[0]),
-                readings.moment(row.moment_kg_m[0]),
-            ),
-            picked=view.picked == key,
-        )
-        for key, row in zip(keys, total.rows, strict=True)
-    ]
-    sums = (say("sum"), readings.weight(total.mass_kg), "", readings.moment(total.moment_kg_m[0]))
-    rows.append(TableRow("row-sum", sums, kind="sum"))
-    table = Table(MOMENTS, columns, tuple(rows), name=say("Moment table"), pickable=True)
-    return Panel("moments-title", say("Moment table"), say("from the reference line"), fill="", pad=0), table
+    return moment_table(view.look, view.readings, bench.sum, keys, picked=view.picked)
 
 
 def _quotient(view: TwoFingersView) -> Widget:
     """Sum of moments ÷ sum of weights, and the balance point that it gives."""
-    words, readings, total = view.look.words, view.readings, view.bench.sum
-    moment, weight = readings.moment(total.moment_kg_m[0]), readings.weight(total.mass_kg)
-    place = place_with_doubt(view.look, readings, view.bench.parts, total.balance_point_m[0])
-    line = Row(
-        (
-            Label("quotient", words.say("{moment} ÷ {weight}", moment=moment, weight=weight), middle=True),
-            Label("balances", words.say("balances at {place}", place=place), style="strong", align="end", middle=True),
-        ),
-        weights=(0.0, 1.0),
-    )
-    children: list[Widget] = [line, *doubt_lines(view.look, view.bench.parts)]
-    if total.reference_m[0] != 0.0:
-        arm = readings.length(total.balance_point_m[0] - total.reference_m[0])
-        reference = readings.length_with_unit(total.reference_m[0])
-        text = words.say("{arm} from the reference line at {line}", arm=arm, line=reference)
-        children.append(Label("quotient-from", text, style="small", color="soft"))
-    return Panel("balance", children=(Column(tuple(children), gap=0),), fill="paper", pad=8, round=True)
+    return balance_panel(view.look, view.readings, view.bench.sum, view.bench.parts)
 
 
 def _action(view: TwoFingersView) -> tuple[Widget, ...]:
