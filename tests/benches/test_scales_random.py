@@ -1,11 +1,13 @@
 """Whatever is asked of a body on scales, in whatever order: nothing raised, nothing lost, all of it can be saved."""
 
+import json
 import math
 import random
+from contextlib import suppress
 
 import pytest
 
-from lab.files import UNITS, build_text, read_build_text
+from lab.files import UNITS, FileFaults, build_text, read_build_text
 from lab.simulation import (
     TICK_NS,
     Guess,
@@ -149,3 +151,43 @@ def test_a_tape_of_a_body_on_scales_replays_to_the_last_bit(start):
     assert isinstance(result, Same), result.as_text()
     assert result.exact
     assert last.ticks > 100
+
+
+ODD = ("nan", "inf", "-0x1p-1074", "0x1p+1023", "", "left", -1, 0, 10**30, True, None, [], {}, ["nan"], {"is": "Rod"})
+
+
+def holders(value):
+    """Every list and table in a JSON value that is not empty, itself included."""
+    if isinstance(value, dict | list) and value:
+        yield value
+        for each in list(value.values() if isinstance(value, dict) else value):
+            yield from holders(each)
+
+
+def tape_that_tips(start):
+    """From the tick before a body begins to tip."""
+    session = Session(start())
+    for command in (LetGo(at_once=True), PutOn(30.0, 0.0)):
+        session.do(command)
+    tape = Tape()
+    last = Session(session.state, tape=tape)
+    for _ in range(40):
+        last.advance(TICK_NS)
+    assert last.state.tipping is not None
+    return tape.text()
+
+
+@pytest.mark.parametrize("start", STARTS.values(), ids=STARTS)
+def test_a_value_that_was_put_wrong_anywhere_on_a_tape_never_ends_in_a_traceback(start):
+    dice = random.Random(7)
+    lines = tape_that_tips(start).splitlines()
+    for _ in range(400):
+        mutated = list(lines)
+        at = 0 if dice.random() < 0.7 else dice.randrange(len(lines))
+        table = json.loads(mutated[at])
+        holder = dice.choice(list(holders(table)))
+        key = dice.choice(list(holder)) if isinstance(holder, dict) else dice.randrange(len(holder))
+        holder[key] = dice.choice(ODD)
+        mutated[at] = json.dumps(table)
+        with suppress(FileFaults):
+            replay(read_tape("\n".join(mutated), file="bug.jsonl"))

@@ -224,8 +224,11 @@ class ScalesBench:
         return replace(self, held=True, raised=1.0, given=0.0, tipping=None, motion=LYING, pressed_kg=0.0)
 
     def released(self) -> ScalesBench:
-        """The body just let go of, on its way down."""
-        return replace(self, held=False) if self.held else self
+        """The body just let go of, on its way down.  Raises MechanicsError where no scales could hold it."""
+        if not self.held:
+            return self
+        _ = self.reactions_kg  # asked now: once it is on its way nobody could be told
+        return replace(self, held=False)
 
     def set_down(self) -> ScalesBench:
         """The body with its parts where they are now: it stands, or begins to tip."""
