@@ -13,7 +13,7 @@ from lab.ui.sizes import Sizes
 from lab.ui.theme import THEMES
 
 ENTRIES = dict(entries())
-SIZES = ((1280, 720), (1024, 600), (1080, 1920), (3840, 2160))
+SIZES = ((1280, 720), (1024, 600), (1080, 1920))
 
 
 def faults(name: str, *, size: Any = (1280, 720), text_scale: float = 1.0, language: str = "en", theme: str = "paper"):

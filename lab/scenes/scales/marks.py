@@ -13,6 +13,8 @@ from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect, bounding
 
 MARK_PX, KNOB_PX = 11.0, 24.0
+HELD_AT = 0.05
+"""How far inside its ends the body is held, as a share of its length: clear of a reference line at an end."""
 
 
 def draw_cords(canvas: Canvas, view: ScalesView, panel: Panel, board: LabelBoard) -> None:
@@ -23,7 +25,7 @@ def draw_cords(canvas: Canvas, view: ScalesView, panel: Panel, board: LabelBoard
     radius = sizes.px(9)
     left, right = view.bench.carrier_m
     y = panel.px((left, 0.0, view.bench.top_m))[1]
-    inset = 0.02 * (right - left)
+    inset = HELD_AT * (right - left)
     for at_m in (left + inset, right - inset):
         x = panel.camera.x_px(at_m)
         canvas.line(((x, panel.frame.y), (x, y - radius)), theme.ink, width=sizes.px(3))
@@ -37,7 +39,7 @@ def name_held(view: ScalesView, panel: Panel, board: LabelBoard) -> None:
         return
     theme, sizes = view.look.theme, view.look.sizes
     left, right = view.bench.carrier_m
-    x, y = panel.px((right - 0.02 * (right - left), 0.0, view.bench.top_m))
+    x, y = panel.px((right - HELD_AT * (right - left), 0.0, view.bench.top_m))
     spots: list[Spot] = [
         ((x - sizes.px(14), y - sizes.px(26)), "right middle"),
         ((x - sizes.px(14), panel.frame.y + sizes.px(22)), "right middle"),
