@@ -29,6 +29,9 @@ def main(argv: Sequence[str] | None = None) -> int:
     traceback unless `--debug` asks for it.
     """
     words = list(sys.argv[1:] if argv is None else argv)
+    # The lab's systems of equations are small.  Shared among threads that wait for each other they take ten times as
+    # long on a machine that is busy; numpy reads this when it is first loaded.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     prepare_streams((sys.stdin, sys.stdout, sys.stderr))
     paths = find_paths()
     console = system_console(Words(load_settings(paths.settings).settings.language))
