@@ -15,7 +15,8 @@ from lab.outline.words import Words
 from lab.scenes.mobile.stage import MobileStage, on_bar, pose_of, stage_of
 from lab.scenes.mobile.view import MobileView
 from lab.scenes.readings import Readings
-from lab.screens.benches.mobile.gallery import CROWDED, DEEPER, after
+from lab.screens.benches.gallery_parts import after
+from lab.screens.benches.mobile.gallery import CROWDED, DEEPER
 from lab.screens.screen import BuildModel, Setting
 from lab.screens.sound_cues import cues
 from lab.simulation.benches import Mobile

@@ -7,8 +7,9 @@ import pytest
 
 from lab.outline.node import find
 from lab.outline.words import Words
+from lab.screens.benches.gallery_parts import pressed
 from lab.screens.benches.screen import FreeBuildScreen
-from lab.screens.benches.two_fingers.gallery import PRESSED, STATES, pressed
+from lab.screens.benches.two_fingers.gallery import PRESSED, STATES
 from lab.screens.screen import BuildModel, Setting
 from lab.simulation import LetGo, Session
 from lab.simulation.benches.two_fingers import TwoFingers

@@ -6,15 +6,14 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
 from lab.outline.words import msg
+from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
 from lab.screens.benches.mobile.keys import MORE
-from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
-from lab.screens.screen import BuildModel
-from lab.simulation import Command, LetGo, Session
+from lab.screens.gallery_parts import Entry
+from lab.simulation import LetGo
 from lab.simulation.benches import Mobile
 from lab.simulation.benches.mobile_builds import workshop_mobile
 from lab.simulation.commands import Measure
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang
-from lab.ui.look import Look
 
 LEVEL = (Rehang(6, 2, 0.21), Rehang(4, 1, 0.16))
 """What balances the starting mobile."""
@@ -38,31 +37,11 @@ CROWDED = (
 
 def entries() -> Iterator[tuple[str, Entry]]:
     """Name and entry of each state."""
-    for name, (says, made) in STATES.items():
-        yield f"build-mobile-{name}", Entry(says, lambda look, made=made: _build(look, made()))  # type: ignore[misc]
+    yield from state_entries("mobile", STATES)
     for name, key, says in PRESSED:
-        yield (
-            f"build-mobile-{name}",
-            Entry(says, lambda look, key=key: press(_build(look, workshop_mobile()), key)),  # type: ignore[misc]
-        )
+        yield f"build-mobile-{name}", pressed_entry(says, workshop_mobile, key)
     more = msg("what else can be done to a bar that is picked")
-    yield "build-mobile-more", Entry(more, lambda look: press(press(_build(look, workshop_mobile()), "bar-2"), MORE))
-
-
-def _build(look: Look, bench: Mobile) -> Drawn:
-    from lab.screens.benches.screen import FreeBuildScreen
-
-    model = BuildModel(setting=SETTING, bench=bench, previous=bench, can_undo=True)
-    return shown(FreeBuildScreen(look), model)
-
-
-def after(bench: Mobile, *commands: Command) -> Mobile:
-    """The bench after commands."""
-    session = Session(bench)
-    for command in commands:
-        session.do(command)
-    state = session.state
-    return state if isinstance(state, Mobile) else bench
+    yield "build-mobile-more", pressed_entry(more, workshop_mobile, "bar-2", MORE)
 
 
 def swinging() -> Mobile:

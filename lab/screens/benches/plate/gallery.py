@@ -6,39 +6,19 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
 from lab.outline.words import msg
-from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
-from lab.screens.screen import BuildModel
-from lab.simulation import Command, LetGo, Session
+from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
+from lab.screens.gallery_parts import Entry
+from lab.simulation import LetGo
 from lab.simulation.benches import HungPlate
 from lab.simulation.benches.plate_builds import BLANKS, workshop_plate
 from lab.simulation.plate_commands import ClipOn, CutHole, DrawPlumbLine, MovePin
-from lab.ui.look import Look
 
 
 def entries() -> Iterator[tuple[str, Entry]]:
     """Name and entry of each state."""
-    for name, (says, made) in STATES.items():
-        yield f"build-plate-{name}", Entry(says, lambda look, made=made: _build(look, made()))  # type: ignore[misc]
+    yield from state_entries("plate", STATES)
     for name, key, says in PRESSED:
-        yield (
-            f"build-plate-{name}",
-            Entry(says, lambda look, key=key: press(_build(look, loaded()), key)),  # type: ignore[misc]
-        )
-
-
-def _build(look: Look, bench: HungPlate) -> Drawn:
-    from lab.screens.benches.screen import FreeBuildScreen
-
-    model = BuildModel(setting=SETTING, bench=bench, previous=bench, can_undo=True)
-    return shown(FreeBuildScreen(look), model)
-
-
-def _after(bench: HungPlate, *commands: Command) -> HungPlate:
-    session = Session(bench)
-    for command in commands:
-        session.do(command)
-    state = session.state
-    return state if isinstance(state, HungPlate) else bench
+        yield f"build-plate-{name}", pressed_entry(says, loaded, key)
 
 
 def swinging() -> HungPlate:
@@ -55,13 +35,13 @@ def crossed(name: str = "corner") -> HungPlate:
     far = min(bench.outline_m, key=lambda corner: (corner[1] - corner[0], corner[1]))
     pin = far[0] - 0.02, far[1] + 0.02
     end = LetGo(at_once=True)
-    return _after(bench, end, DrawPlumbLine(), MovePin(*pin), end, DrawPlumbLine())
+    return after(bench, end, DrawPlumbLine(), MovePin(*pin), end, DrawPlumbLine())
 
 
 def loaded() -> HungPlate:
     """A plate with a window, one more hole and two weights."""
     window = replace(BLANKS["window"], view="all")
-    return _after(window, CutHole(0.07, 0.08, 0.03), ClipOn(0.05, 0.23, 0.30), ClipOn(0.02, 0.20, 0.04))
+    return after(window, CutHole(0.07, 0.08, 0.03), ClipOn(0.05, 0.23, 0.30), ClipOn(0.02, 0.20, 0.04))
 
 
 STATES: Mapping[str, tuple[str, Callable[[], HungPlate]]] = {
@@ -71,7 +51,7 @@ STATES: Mapping[str, tuple[str, Callable[[], HungPlate]]] = {
     "settled": (msg("a plate that hangs still"), lambda: workshop_plate().released().at_end()),
     "one-line": (
         msg("a plate with one plumb line"),
-        lambda: _after(replace(BLANKS["crescent"], view="numbers"), LetGo(at_once=True), DrawPlumbLine()),
+        lambda: after(replace(BLANKS["crescent"], view="numbers"), LetGo(at_once=True), DrawPlumbLine()),
     ),
     "crossed": (msg("a plate with two plumb lines"), crossed),
     "in-air": (msg("a crescent whose lines cross in the air"), lambda: crossed("crescent")),

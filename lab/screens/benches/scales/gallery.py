@@ -7,14 +7,12 @@ from dataclasses import replace
 
 from lab.files import View, read_build_text
 from lab.outline.words import msg
-from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
-from lab.screens.screen import BuildModel
-from lab.simulation import Command, LetGo, Session
+from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
+from lab.screens.gallery_parts import Entry
+from lab.simulation import Command, LetGo
 from lab.simulation.benches.scales import ScalesBench
 from lab.simulation.benches.scales_builds import scales_from_build, workshop_scales
-from lab.simulation.clock import TICK_NS
 from lab.simulation.scales_commands import MoveScale, PutOn
-from lab.ui.look import Look
 
 FRAME = """
 format = 1
@@ -47,33 +45,15 @@ name = "right stern scale"
 at = [1.08, 0.32, 0]
 """
 
+OVER = (MoveScale(2, 0.55, 0.0), PutOn(0.5, 0.95))
+"""What tips the bar."""
+
 
 def entries() -> Iterator[tuple[str, Entry]]:
     """Name and entry of each state."""
-    for name, (says, made) in STATES.items():
-        yield f"build-scales-{name}", Entry(says, lambda look, made=made: _build(look, made()))  # type: ignore[misc]
+    yield from state_entries("scales", STATES)
     for name, key, says in PRESSED:
-        yield (
-            f"build-scales-{name}",
-            Entry(says, lambda look, key=key: press(_build(look, _two("all")), key)),  # type: ignore[misc]
-        )
-
-
-def _build(look: Look, bench: ScalesBench) -> Drawn:
-    from lab.screens.benches.screen import FreeBuildScreen
-
-    model = BuildModel(setting=SETTING, bench=bench, previous=bench, can_undo=True)
-    return shown(FreeBuildScreen(look), model)
-
-
-def _after(bench: ScalesBench, *commands: Command, ticks: int = 400) -> ScalesBench:
-    session = Session(bench)
-    for command in commands:
-        session.do(command)
-    for _ in range(ticks):
-        session.advance(TICK_NS)
-    state = session.state
-    return state if isinstance(state, ScalesBench) else bench
+        yield f"build-scales-{name}", pressed_entry(says, lambda: _two("all"), key)
 
 
 def _two(view: View = "plain") -> ScalesBench:
@@ -88,28 +68,28 @@ def _guessed(bench: ScalesBench) -> ScalesBench:
     return replace(bench, guess="left", guessed_kg=0.6)
 
 
-def _over() -> tuple[Command, ...]:
-    return MoveScale(2, 0.55, 0.0), PutOn(0.5, 0.95), LetGo()
+def _let_down(bench: ScalesBench, *commands: Command, ticks: int = 400) -> ScalesBench:
+    return after(bench, *commands, LetGo(), ticks=ticks)
 
 
 STATES: Mapping[str, tuple[str, Callable[[], ScalesBench]]] = {
     "held": (msg("a bar held over two scales"), _two),
     "guessed": (msg("held, both guesses given"), lambda: _guessed(_two())),
-    "settling": (msg("just let down"), lambda: _after(_two(), LetGo(), ticks=85)),
-    "stands": (msg("let down, plain"), lambda: _after(_guessed(_two()), LetGo())),
-    "numbers": (msg("let down, with numbers"), lambda: _after(_guessed(_two("numbers")), LetGo())),
+    "settling": (msg("just let down"), lambda: _let_down(_two(), ticks=85)),
+    "stands": (msg("let down, plain"), lambda: _let_down(_guessed(_two()))),
+    "numbers": (msg("let down, with numbers"), lambda: _let_down(_guessed(_two("numbers")))),
     "all": (msg("held, every number shown"), lambda: _two("all")),
-    "tipping": (msg("a bar that tips"), lambda: _after(_two("numbers"), *_over(), ticks=110)),
-    "tipped": (msg("a bar that has tipped"), lambda: _after(_two("numbers"), *_over())),
+    "tipping": (msg("a bar that tips"), lambda: _let_down(_two("numbers"), *OVER, ticks=110)),
+    "tipped": (msg("a bar that has tipped"), lambda: _let_down(_two("numbers"), *OVER)),
     "three": (msg("a frame over three scales"), _three),
-    "three-stands": (msg("a frame on three scales"), lambda: _after(_three("numbers"), LetGo())),
+    "three-stands": (msg("a frame on three scales"), lambda: _let_down(_three("numbers"))),
     "three-tipping": (
         msg("a frame that tips over an edge"),
-        lambda: _after(_three("numbers"), PutOn(5.0, 0.35, -0.35), LetGo(), ticks=105),
+        lambda: _let_down(_three("numbers"), PutOn(5.0, 0.35, -0.35), ticks=105),
     ),
     "three-tipped": (
         msg("a frame that has tipped over an edge"),
-        lambda: _after(_three("numbers"), PutOn(5.0, 0.35, -0.35), LetGo()),
+        lambda: _let_down(_three("numbers"), PutOn(5.0, 0.35, -0.35)),
     ),
 }
 """What is shown, by name."""

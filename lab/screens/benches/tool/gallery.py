@@ -6,46 +6,22 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
 from lab.outline.words import msg
-from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
-from lab.screens.screen import BuildModel
-from lab.simulation import Command, Guess, Hang, LetGo, MoveFinger, MoveReference, Session
+from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
+from lab.screens.benches.tool.keys import MORE
+from lab.screens.gallery_parts import Entry
+from lab.simulation import Guess, Hang, LetGo, MoveFinger, MoveReference
 from lab.simulation.benches.tool import BuiltTool
 from lab.simulation.benches.tool_builds import workshop_tool
 from lab.simulation.commands import Measure
 from lab.simulation.tool_commands import FitPart
-from lab.ui.look import Look
 
 
 def entries() -> Iterator[tuple[str, Entry]]:
     """Name and entry of each state."""
-    for name, (says, made) in STATES.items():
-        yield f"build-tool-{name}", Entry(says, lambda look, made=made: _build(look, made()))  # type: ignore[misc]
+    yield from state_entries("tool", STATES)
     for name, key, says in PRESSED:
-        yield (
-            f"build-tool-{name}",
-            Entry(says, lambda look, key=key: press(_build(look, loaded()), key)),  # type: ignore[misc]
-        )
-    yield "build-tool-more", Entry(msg("what else can be done to a part"), _more)
-
-
-def _build(look: Look, bench: BuiltTool) -> Drawn:
-    from lab.screens.benches.screen import FreeBuildScreen
-
-    model = BuildModel(setting=SETTING, bench=bench, previous=bench, can_undo=True)
-    return shown(FreeBuildScreen(look), model)
-
-
-def _more(look: Look) -> Drawn:
-    return press(press(_build(look, loaded()), "part-5"), "picked-more")
-
-
-def after(bench: BuiltTool, *commands: Command) -> BuiltTool:
-    """The bench when all that has been done."""
-    session = Session(bench)
-    for command in commands:
-        session.do(command)
-    state = session.state
-    return state if isinstance(state, BuiltTool) else bench
+        yield f"build-tool-{name}", pressed_entry(says, loaded, key)
+    yield "build-tool-more", pressed_entry(msg("what else can be done to a part"), loaded, "part-5", MORE)
 
 
 def falling() -> BuiltTool:

@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
+from functools import partial
 
 from lab.files import read_build
 from lab.outline.words import msg
-from lab.screens.gallery_parts import SETTING, Drawn, Entry, press, shown
-from lab.screens.screen import BuildModel
-from lab.simulation import Command, Guess, Hang, LetGo, Session
+from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
+from lab.screens.gallery_parts import Entry
+from lab.simulation import Guess, Hang, LetGo
 from lab.simulation.benches.two_fingers import TwoFingers
 from lab.simulation.benches.two_fingers_builds import two_fingers_from_build, workshop_pole
 from lab.simulation.commands import Measure
 from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
 from lab.ui.assets import asset_folder
-from lab.ui.look import Look
 
 CROWDED = (
     Hang(0.5, 0.31), Hang(0.05, 0.33), Hang(0.2, 0.72), Hang(0.1, 0.0), Hang(0.5, 1.0), Hang(0.1, 0.52),
@@ -25,43 +25,14 @@ CROWDED = (
 
 def entries() -> Iterator[tuple[str, Entry]]:
     """Name and entry of each state."""
-    for name, (says, made) in STATES.items():
-        yield f"build-fingers-{name}", Entry(says, lambda look, made=made: _build(look, made()))  # type: ignore[misc]
+    yield from state_entries("fingers", STATES)
     for name, keys, view, says in PRESSED:
-        yield (
-            f"build-fingers-{name}",
-            Entry(says, lambda look, keys=keys, view=view: pressed(_build(look, _in(view)), keys)),  # type: ignore[misc]
-        )
-
-
-def pressed(screen: Drawn, keys: tuple[str, ...]) -> Drawn:
-    """The screen after one press after the other."""
-    for key in keys:
-        press(screen, key)
-    return screen
-
-
-def _build(look: Look, bench: TwoFingers) -> Drawn:
-    from lab.screens.benches.screen import FreeBuildScreen
-
-    model = BuildModel(setting=SETTING, bench=bench, previous=bench, can_undo=True)
-    return shown(FreeBuildScreen(look), model)
+        yield f"build-fingers-{name}", pressed_entry(says, partial(_in, view), *keys)
 
 
 def _in(view: str) -> TwoFingers:
     bench = workshop_pole()
     return replace(bench, view="numbers") if view == "numbers" else bench
-
-
-def after(bench: TwoFingers, *commands: Command, ticks: int = 0) -> TwoFingers:
-    """The bench after commands, and so many ticks later."""
-    session = Session(bench)
-    for command in commands:
-        session.do(command)
-    state = session.state
-    for _ in range(ticks):
-        state = state.ticked()
-    return state if isinstance(state, TwoFingers) else bench
 
 
 def numbered() -> TwoFingers:
