@@ -87,6 +87,10 @@ def _entries() -> Iterator[tuple[str, Entry]]:
         Entry(msg("free build: open and save"), lambda look: press(_build(look, workshop_bar()), "builds")),
     )
     yield (
+        "build-benches",
+        Entry(msg("free build: where to build"), lambda look: press(_build(look, workshop_bar()), "benches")),
+    )
+    yield (
         "build-help",
         Entry(msg("free build: what to do here"), lambda look: press(_build(look, workshop_bar()), "help")),
     )

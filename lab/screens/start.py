@@ -13,8 +13,9 @@ from lab.screens.benches.hanging_bar.hands import Hands
 from lab.screens.intents import Do, Go, Intent
 from lab.screens.notices import with_notice
 from lab.screens.page import PageScreen
+from lab.screens.place_card import PlaceCard
 from lab.screens.screen import StartModel
-from lab.screens.start_layout import LEARNER, PlaceCard, StartSheet, has_room, masthead
+from lab.screens.start_layout import LEARNER, StartSheet, has_room, masthead
 from lab.screens.start_picture import PICTURE, PIN, build_card_picture, lesson_card_picture, start_picture
 from lab.simulation import HangingBar, HoldStill, LetGo
 from lab.ui.look import Look

@@ -1,4 +1,4 @@
-"""How the start screen lies in the window, and the cards that lead on from it."""
+"""How the start screen lies in the window."""
 
 from __future__ import annotations
 
@@ -8,17 +8,15 @@ from typing import Literal
 from lab.outline import Node
 from lab.scenes.marks import draw_quartered
 from lab.screens.top_bar import HELP, LOOKS
-from lab.ui.canvas import Canvas, Draw
+from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
 from lab.ui.look import Look
-from lab.ui.outcomes import Pressed
-from lab.ui.paragraph import draw_text, least_width, natural_width, text_height
 from lab.ui.widgets.arrange import Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.scroll import Scroll
-from lab.ui.widgets.widget import Mood, Plain, Spot, Widget, facing, states
+from lab.ui.widgets.widget import Mood, Plain, Widget, facing
 
 BELOW_SHARE = 0.42
 """Of the height, at most, for what stands below the picture in a wide window; more, and it stands beside it."""
@@ -70,65 +68,6 @@ class StartSheet(Plain):
     def _ground(self, edge: Literal["top", "left"]) -> Panel:
         inner = Panel("onward-ground", children=(self.onward,), fill="")
         return Panel("onward-edge", children=(Scroll("onward.scroll", inner),), pad=0, weights=(1.0,), edge=edge)
-
-
-@dataclass(frozen=True, slots=True)
-class PlaceCard(Plain):
-    """A place that one can go to: a picture, its name, what is there. The whole card is the target."""
-
-    key: str
-    title: str
-    text: str
-    draw_in: Draw
-
-    def least_width(self, look: Look) -> float:
-        """Its longest word beside the picture."""
-        words = max(least_width(look, self.title, "title"), least_width(look, self.text, "body"))
-        return words + self._picture(look) + 3 * look.sizes.px(16)
-
-    def natural_width(self, look: Look) -> float:
-        """Its title on one line, its text on two or three."""
-        text = max(natural_width(look, self.title, "title"), natural_width(look, self.text, "body") / 2)
-        return text + self._picture(look) + 3 * look.sizes.px(16)
-
-    def height(self, look: Look, width: float) -> float:
-        """Its text, or its picture."""
-        room = self._room(look, width)
-        words = text_height(look, self.title, room, "title") + text_height(look, self.text, room, "body")
-        return max(look.sizes.main_target, self._picture(look), words) + 2 * look.sizes.px(14)
-
-    def draw(self, canvas: Canvas, look: Look, rect: Rect, mood: Mood) -> None:
-        """Draws the card."""
-        theme, sizes = look.theme, look.sizes
-        pressed = self.key in mood.pressed
-        fill = theme.wash if pressed else theme.panel
-        canvas.box(rect, fill=fill, outline=theme.ink, width=sizes.stroke, radius=sizes.px(12))
-        pad, side = sizes.px(16), self._picture(look)
-        square = facing(look, Rect(rect.x + pad, rect.center[1] - side / 2, side, side), rect)
-        canvas.box(square, fill=theme.paper, radius=sizes.px(8))
-        with canvas.clipped(square):
-            self.draw_in(canvas, square)
-        room = self._room(look, rect.w)
-        words = text_height(look, self.title, room, "title") + text_height(look, self.text, room, "body")
-        top = rect.center[1] - words / 2
-        box = facing(look, Rect(rect.x + 2 * pad + side, top, room, words), rect)
-        used = draw_text(canvas, look, self.title, box, style="title")
-        draw_text(canvas, look, self.text, box.cut_top(used.h)[1], color="soft")
-
-    def spots(self, look: Look, rect: Rect) -> tuple[Spot, ...]:
-        """All of it."""
-        return (Spot(key=self.key, rect=rect, effect=Pressed(self.key)),)
-
-    def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> Node:
-        """A button."""
-        flags = states(focused=mood.focused == self.key)
-        return Node(self.key, "button", self.title, value=self.text, state=flags, bounds=rect, actions=("press",))
-
-    def _picture(self, look: Look) -> float:
-        return look.sizes.px(124)
-
-    def _room(self, look: Look, width: float) -> float:
-        return max(1.0, width - self._picture(look) - 3 * look.sizes.px(16))
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,25 +1,31 @@
-"""The dialog behind *Benches*: one tile for each bench, with what one does there."""
+"""The dialog behind *Benches*: a card for each bench, with a picture of it and what one does there."""
 
 from __future__ import annotations
 
+from lab.screens.benches.bench_pictures import bench_picture
+from lab.screens.place_card import PlaceCard
 from lab.simulation.benches.catalogue import BENCHES, BenchKind
 from lab.ui.look import Look
 from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.dialog import Dialog
-from lab.ui.widgets.label import Label
-from lab.ui.widgets.widget import Widget
 
 BENCHES_DIALOG, BENCHES_DONE = "benches-dialog", "benches-done"
 BENCH_PREFIX = "bench-"
+_PICTURE_PX, _WIDE_PX, _GAP_PX = 88.0, 800.0, 12.0
+_LARGE_TEXT = 1.6
+"""From here on one card has the width to itself."""
 
 
 def benches_dialog(look: Look, now: BenchKind) -> Dialog:
     """now: the bench that is shown."""
+    cards = [_card(look, kind, here=kind is now) for kind in BENCHES.values()]
+    beside = 1 if look.sizes.text_scale > _LARGE_TEXT else 2
+    rows = tuple(Row(tuple(cards[first : first + beside]), gap=_GAP_PX) for first in range(0, len(cards), beside))
     say = look.words.say
-    rows = tuple(_row(look, kind, here=kind is now) for kind in BENCHES.values())
     done = Button(BENCHES_DONE, say("Stay here"), kind="main")
-    return Dialog(BENCHES_DIALOG, say("Where to build"), children=(Column(rows),), buttons=(done,), width=620.0)
+    children = (Column(rows, gap=_GAP_PX),)
+    return Dialog(BENCHES_DIALOG, say("Where to build"), children=children, buttons=(done,), width=_WIDE_PX)
 
 
 def bench_chosen(key: str) -> str | None:
@@ -28,7 +34,10 @@ def bench_chosen(key: str) -> str | None:
     return name if key.startswith(BENCH_PREFIX) and name in BENCHES else None
 
 
-def _row(look: Look, kind: BenchKind, *, here: bool) -> Widget:
+def _card(look: Look, kind: BenchKind, *, here: bool) -> PlaceCard:
     say = look.words.say
-    button = Button(f"{BENCH_PREFIX}{kind.name}", say(kind.title), selected=here)
-    return Row((button, Label(f"{kind.name}.note", say(kind.note), middle=True)), weights=(1.0, 1.0), gap=16)
+    told = say("You are here.") if here else ""
+    picture = bench_picture(look, kind.name)
+    return PlaceCard(
+        f"{BENCH_PREFIX}{kind.name}", say(kind.title), say(kind.note), picture, side=_PICTURE_PX, here=told
+    )
