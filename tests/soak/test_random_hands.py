@@ -10,6 +10,7 @@ import pytest
 from lab.lesson import lesson_files
 from lab.outline.node import walk
 from lab.screens.intents import Go
+from lab.simulation.benches.catalogue import BENCHES
 from lab.ui.events import (
     Event,
     Exposed,
@@ -34,6 +35,7 @@ PLACES = (
     *(Go(place="lesson", name=name) for name in LESSONS),
     *(Go(place=place) for place in ("probe", "lessons", "learner", "page")),
 )
+BENCH_PLACES = tuple(Go(place="build", name=name) for name in BENCHES)
 #: Events between two looks at whether the hands have left the place that is tried.
 STAY = 60
 #: Growth that is allowed: caches fill, and a thousand undo steps are kept on purpose.
@@ -128,9 +130,16 @@ def test_random_events_break_no_place_of_the_course(to: Go, pilot: Any):
     _can_still_be_left(pilot)
 
 
+@pytest.mark.parametrize("to", BENCH_PLACES, ids=lambda to: to.name)
+def test_random_events_break_no_bench(to: Go, pilot: Any):
+    hand = random.Random(to.name)
+    _stay(pilot, hand, to, 5 * STAY)
+    _can_still_be_left(pilot)
+
+
 @pytest.mark.soak
-@pytest.mark.parametrize("to", PLACES, ids=lambda to: f"{to.place} {to.name}")
-def test_ten_thousand_random_events_break_no_place_of_the_course(to: Go, pilot: Any):
+@pytest.mark.parametrize("to", [*PLACES, *BENCH_PLACES], ids=lambda to: f"{to.place} {to.name}")
+def test_ten_thousand_random_events_break_no_place(to: Go, pilot: Any):
     hand = random.Random(f"{to.place} {to.name}")
     _stay(pilot, hand, to, 10_000)
     _can_still_be_left(pilot)
