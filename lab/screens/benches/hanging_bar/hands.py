@@ -6,17 +6,7 @@ from dataclasses import dataclass, field, replace
 
 from lab.scenes.hanging_scene import along_at_m, place_at_m
 from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView
-from lab.screens.benches.hanging_bar.keys import (
-    CANCEL,
-    COPY,
-    HOLDING,
-    MIRROR,
-    MORE,
-    PLACE,
-    REMOVE,
-    WEIGHT,
-    tray_mass_kg,
-)
+from lab.screens.benches.hanging_bar.keys import CANCEL, HOLDING, tray_mass_kg
 from lab.screens.benches.hanging_bar.moves import (
     copied,
     move_of,
@@ -27,6 +17,7 @@ from lab.screens.benches.hanging_bar.moves import (
     where_is,
     x_of,
 )
+from lab.screens.benches.strip_fields import COPY, MIRROR, MORE, PLACE, REMOVE, WEIGHT_FIELD
 from lab.simulation import Command, Hang, Move, Remove, SetHold
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import (
@@ -133,7 +124,7 @@ class Hands:
                 return self._removed(event.key, view)
             case Changed(key=key, value=value) if key == PLACE:
                 return self._moved_to(self.picked, view.readings.units.to_m(value), view)
-            case Changed(key=key, value=value) if key == WEIGHT:
+            case Changed(key=key, value=value) if key == WEIGHT_FIELD:
                 return reweighed(self.picked, value, view)
             case Chosen(key=key, value=value) if key == HOLDING:
                 return self._held_by(value, view)

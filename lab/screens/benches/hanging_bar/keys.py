@@ -4,9 +4,8 @@ from __future__ import annotations
 
 TRAY_KG = (0.050, 0.100, 0.200, 0.500)
 TRAY_PREFIX = "tray-"
-STRIP, PLACE, WEIGHT, HOLDING = "strip", "picked-place", "picked-weight", "picked-hold"
-COPY, MIRROR, REMOVE, CANCEL = "picked-copy", "picked-mirror", "picked-remove", "hang-cancel"
-MORE = "picked-more"
+HOLDING = "picked-hold"
+CANCEL = "hang-cancel"
 
 
 def tray_key(mass_kg: float) -> str:

@@ -6,10 +6,9 @@ from dataclasses import dataclass
 
 from lab.outline.words import msg
 
-TRAY, STRIP, LEVELS = "tray", "strip", "levels"
-PLACE, RING, WEIGHT_FIELD = "picked-place", "picked-ring", "picked-weight"
-MORE, COPY, MIRROR = "picked-more", "picked-copy", "picked-mirror"
-REMOVE, CANCEL, GHOST = "picked-remove", "hang-cancel", "on-its-way"
+TRAY, LEVELS = "tray", "levels"
+RING = "picked-ring"
+CANCEL, GHOST = "hang-cancel", "on-its-way"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

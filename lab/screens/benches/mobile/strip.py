@@ -6,12 +6,19 @@ Or what is to be hung where.
 from __future__ import annotations
 
 from lab.scenes.mobile.view import HOOK, REFERENCE, MobileView, number_of
-from lab.screens.benches.mobile.keys import CANCEL, COPY, MIRROR, MORE, PLACE, REMOVE, RING, STRIP, WEIGHT_FIELD
+from lab.screens.benches.mobile.keys import CANCEL, RING
 from lab.screens.benches.mobile.moves import hangs_at, picked_bar, thing_of
+from lab.screens.benches.strip_fields import (
+    WEIGHT_FIELD,
+    armed_line,
+    copies_and_back,
+    length_field,
+    more_and_remove,
+    named,
+    strip_panel,
+    strip_row,
+)
 from lab.simulation.benches import Beam
-from lab.ui.widgets.arrange import Row
-from lab.ui.widgets.button import Button
-from lab.ui.widgets.label import Label
 from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
@@ -26,23 +33,20 @@ def strip(view: MobileView, *, armed_text: str = "", more: bool = False) -> Pane
     more: whether the second half of what can be done is shown.
     """
     if armed_text:
-        cancel = Button(CANCEL, view.look.words.say("Put it back"))
-        children: tuple[Widget, ...] = (Label("hang-where", armed_text, style="body", middle=True), cancel)
+        children = armed_line(view.look, "hang-where", armed_text, cancel=CANCEL)
     else:
         children = _picked(view, more=more)
     if not children:
         return None
-    weights = (1.0,) + (0.0,) * (len(children) - 1)
-    row = Row(children, weights=weights, gap=12, align="middle")
-    return Panel(STRIP, children=(row,), pad=10, outline=True, round=True)
+    return strip_panel(strip_row(children))
 
 
 def _picked(view: MobileView, *, more: bool) -> tuple[Widget, ...]:
     bench, say = view.bench, view.look.words.say
     if view.picked == REFERENCE and view.lines:
         name = say("reference line")
-        place = _place(view, PLACE, say("place of the reference line"), bench.reference_m, bench.rail_m)
-        return Label("picked-name", name, style="strong", middle=True), place
+        place = length_field(view.readings, say("place of the reference line"), bench.reference_m, bench.rail_m)
+        return named(name), place
     beam = bench.beam(picked_bar(view.picked))
     if beam is not None:
         return _more(view, beam.name, beam.mass_kg) if more and beam.above is not None else _of_bar(view, beam)
@@ -55,28 +59,21 @@ def _of_bar(view: MobileView, beam: Beam) -> tuple[Widget, ...]:
     above = view.bench.beam(beam.above)
     if above is not None and number_of(view.picked, HOOK) is not None:
         title = say("hook of {bar}", bar=name)
-        place = _place(view, PLACE, say("place of the hook"), beam.hook_m, (0.0, above.length_m))
+        place = length_field(view.readings, say("place of the hook"), beam.hook_m, (0.0, above.length_m))
     else:
         title = say("ring of {bar}", bar=name)
-        place = _place(view, RING, say("place of the ring"), beam.pin_m, (0.0, beam.length_m))
-    label = Label("picked-name", title, style="strong", middle=True)
-    return (label, place) if above is None else (label, place, *_buttons(view))
-
-
-def _buttons(view: MobileView) -> tuple[Widget, ...]:
-    say = view.look.words.say
-    return Button(MORE, say("More"), kind="quiet"), Button(REMOVE, say("Remove"), kind="quiet")
+        place = length_field(view.readings, say("place of the ring"), beam.pin_m, (0.0, beam.length_m), key=RING)
+    label = named(title)
+    return (label, place) if above is None else (label, place, *more_and_remove(view.look))
 
 
 def _more(view: MobileView, name: str, mass_kg: float) -> tuple[Widget, ...]:
     """The second half: its weight, copies, and back."""
     say, called = view.look.words.say, view.look.words.content(name)
     return (
-        Label("picked-name", called, style="strong", middle=True),
+        named(called),
         _weight(view, mass_kg, say("weight of {name}", name=called)),
-        Button(COPY, say("One more"), kind="quiet"),
-        Button(MIRROR, say("Mirror it"), kind="quiet"),
-        Button(MORE, say("Back"), kind="quiet"),
+        *copies_and_back(view.look),
     )
 
 
@@ -89,15 +86,8 @@ def _of_weight(view: MobileView, *, more: bool) -> tuple[Widget, ...]:
     if more:
         return _more(view, weight.name, weight.mass_kg)
     name = view.look.words.content(weight.name)
-    place = _place(view, PLACE, say("place of {name}", name=name), weight.at_m, (0.0, beam.length_m))
-    return Label("picked-name", name, style="strong", middle=True), place, *_buttons(view)
-
-
-def _place(view: MobileView, key: str, name: str, at_m: float, span_m: tuple[float, float]) -> NumberField:
-    units, fineness = view.readings.units, view.readings.fineness
-    low, high = (round(units.from_m(end), 9) for end in span_m)
-    value = min(max(units.from_m(at_m), low), high)
-    return NumberField(key, name, value, units.length_word, low, high, fineness.step, fineness.length, show_name=False)
+    place = length_field(view.readings, say("place of {name}", name=name), weight.at_m, (0.0, beam.length_m))
+    return named(name), place, *more_and_remove(view.look)
 
 
 def _weight(view: MobileView, mass_kg: float, name: str) -> NumberField:

@@ -15,13 +15,11 @@ from lab.screens.benches.plate.keys import (
     GHOST,
     MOMENTS,
     OUTLINES,
-    REMOVE,
     RUB_OUT,
     SHEET_OF,
     SHEETS,
     SHEETS_KG_M2,
     UP,
-    WEIGHT,
     is_of_tray,
     tray_mass_kg,
 )
@@ -35,6 +33,7 @@ from lab.screens.benches.plate.moves import (
     removed,
     where_is,
 )
+from lab.screens.benches.strip_fields import REMOVE, WEIGHT_FIELD
 from lab.simulation import Command
 from lab.simulation.benches.plate_rings import in_wood
 from lab.simulation.part_commands import Reweigh
@@ -185,7 +184,7 @@ class Hands:
     def _typed(self, key: str, value: float, view: PlateView) -> tuple[Command, ...]:
         now = where_is(view, self.picked)
         units, clip = view.readings.units, clip_of(view, self.picked)
-        if key == WEIGHT and clip is not None:
+        if key == WEIGHT_FIELD and clip is not None:
             return (Reweigh(clip.id, value / units.from_kg(1.0)),)
         if now is None or key not in (ALONG, UP):
             return ()

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 TRAY_KG = (0.010, 0.020, 0.050)
 TRAY, TRAY_PREFIX, TRAY_HOLE = "tray", "tray-", "tray-hole"
-STRIP, CANCEL, REMOVE = "strip", "put-cancel", "picked-remove"
-ALONG, UP, WEIGHT = "picked-along", "picked-up", "picked-weight"
+CANCEL = "put-cancel"
+ALONG, UP = "picked-along", "picked-up"
 SHEET_OF, OUTLINES, SHEETS = "sheet", "outlines", "sheets"
 MOMENTS, AXIS = "moments", "moment-axis"
 DRAW, RUB_OUT = "draw-line", "rub-out"

@@ -3,21 +3,19 @@
 from __future__ import annotations
 
 from lab.scenes.plate_view import PIN, REFERENCE, PlateView
-from lab.screens.benches.plate.keys import (
-    ALONG,
-    CANCEL,
-    OUTLINES,
-    REMOVE,
-    SHEET_OF,
-    SHEETS,
-    SHEETS_KG_M2,
-    STRIP,
-    UP,
-    WEIGHT,
-)
+from lab.screens.benches.plate.keys import ALONG, CANCEL, OUTLINES, SHEET_OF, SHEETS, SHEETS_KG_M2, UP
 from lab.screens.benches.plate.moves import clip_of, where_is
 from lab.screens.benches.plate.picture import handle_name
 from lab.screens.benches.plate.words import OUTLINE_NAMES, SHEET_NAMES
+from lab.screens.benches.strip_fields import (
+    REMOVE,
+    WEIGHT_FIELD,
+    armed_line,
+    length_field,
+    named,
+    strip_panel,
+    strip_row,
+)
 from lab.simulation.benches.plate_builds import BLANKS
 from lab.simulation.benches.plate_rings import FARTHEST_M
 from lab.ui.widgets.arrange import Column, Row
@@ -34,21 +32,16 @@ HEAVIEST_TYPED_KG = 5.0
 def strip(view: PlateView, *, armed_text: str = "") -> Panel | None:
     """The strip for what is picked, or for what is taken up from the tray; None where there is neither."""
     if armed_text:
-        say = view.look.words.say
-        children: tuple[Widget, ...] = (
-            Label("put-where", armed_text, style="body", middle=True),
-            Button(CANCEL, say("Put it back")),
-        )
+        children = armed_line(view.look, "put-where", armed_text, cancel=CANCEL)
     elif view.picked == SHEET_OF:
-        return Panel(STRIP, children=(_sheet(view),), pad=10, outline=True, round=True)
+        return strip_panel(_sheet(view))
     elif clip_of(view, view.picked) is not None:
-        return Panel(STRIP, children=(_clip(view),), pad=10, outline=True, round=True)
+        return strip_panel(_clip(view))
     else:
         children = _picked(view)
     if not children:
         return None
-    row = Row(children, weights=(1.0,) + (0.0,) * (len(children) - 1), gap=12, align="middle")
-    return Panel(STRIP, children=(row,), pad=10, outline=True, round=True)
+    return strip_panel(strip_row(children))
 
 
 def is_high(view: PlateView) -> bool:
@@ -78,7 +71,7 @@ def _picked(view: PlateView) -> tuple[Widget, ...]:
         return ()
     name = handle_name(view, view.picked)
     fields: list[Widget] = [
-        Label("picked-name", name, style="strong", middle=True),
+        named(name),
         _length(view, ALONG, say("{name}, along", name=name), place[0]),
     ]
     if view.picked != REFERENCE:
@@ -94,17 +87,14 @@ def _clip(view: PlateView) -> Widget:
     clip = clip_of(view, view.picked)
     mass_kg = clip.mass_kg if clip is not None else 0.0
     weight = _weight(view, view.look.words.say("weight of {name}", name=handle_name(view, view.picked)), mass_kg)
-    upper = Row((name, weight, remove), weights=(1.0, 0.0, 0.0), gap=12, align="middle")
+    upper = strip_row((name, weight, remove))
     return Column((upper, Row((along, up), gap=12, align="middle")), gap=8)
 
 
 def _length(view: PlateView, key: str, name: str, at_m: float) -> Widget:
     """A number with its axis before it."""
-    units, fineness = view.readings.units, view.readings.fineness
-    low, high = (round(units.from_m(end), 9) for end in (-FARTHEST_M, FARTHEST_M))
-    value = min(max(units.from_m(at_m), low), high)
-    say, word = view.look.words.say, units.length_word
-    field = NumberField(key, name, value, word, low, high, fineness.step, fineness.length, show_name=False)
+    say = view.look.words.say
+    field = length_field(view.readings, name, at_m, (-FARTHEST_M, FARTHEST_M), key=key)
     axis = Label(f"{key}.axis", say("along") if key == ALONG else say("up"), style="small", middle=True)
     return Row((axis, field), weights=(0.0, 1.0), gap=6, align="middle")
 
@@ -115,4 +105,4 @@ def _weight(view: PlateView, name: str, mass_kg: float) -> NumberField:
     high = max(units.from_kg(HEAVIEST_TYPED_KG), units.from_kg(mass_kg))
     value = units.from_kg(mass_kg)
     low = min(step, value)
-    return NumberField(WEIGHT, name, value, units.weight_word, low, high, step, fineness.weight, show_name=False)
+    return NumberField(WEIGHT_FIELD, name, value, units.weight_word, low, high, step, fineness.weight, show_name=False)

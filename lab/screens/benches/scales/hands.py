@@ -7,21 +7,9 @@ from dataclasses import dataclass, field, replace
 from lab.files import UNITS
 from lab.mechanics import Part
 from lab.scenes.scales.view import ScalesGhost, ScalesView, load_key
-from lab.screens.benches.scales.keys import (
-    ACROSS,
-    CANCEL,
-    COPY,
-    COUNT,
-    GHOST,
-    MIRROR,
-    MORE,
-    PLACE,
-    READING,
-    REMOVE,
-    WEIGHT,
-    tray_mass_kg,
-)
+from lab.screens.benches.scales.keys import ACROSS, CANCEL, COUNT, GHOST, READING, tray_mass_kg
 from lab.screens.benches.scales.moves import Spot, body_spot, load_of, move_of, spot_at, spot_px, where_is
+from lab.screens.benches.strip_fields import COPY, MIRROR, MORE, PLACE, REMOVE, WEIGHT_FIELD
 from lab.simulation import Command, Remove
 from lab.simulation.benches.scales_edits import brass
 from lab.simulation.part_commands import Copy, Reweigh
@@ -199,7 +187,7 @@ class Hands:
         units, now, load = UNITS[view.readings.units.name], where_is(self.picked, view), load_of(view, self.picked)
         if event.key == READING:
             return (GuessReading(units.to_kg(event.value)),)
-        if event.key == WEIGHT and load is not None:
+        if event.key == WEIGHT_FIELD and load is not None:
             return (Reweigh(load.id, units.to_kg(event.value)),)
         if event.key not in (PLACE, ACROSS) or now is None:
             return ()

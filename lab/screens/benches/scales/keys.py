@@ -5,10 +5,7 @@ from __future__ import annotations
 from math import floor, log10
 
 TRAY, TRAY_PREFIX, GHOST = "tray", "tray-", "on-its-way"
-STRIP, PLACE, ACROSS, WEIGHT, REMOVE, CANCEL = (
-    "strip", "picked-place", "picked-across", "picked-weight", "picked-remove", "put-cancel",
-)  # fmt: skip
-MORE, COPY, MIRROR = "picked-more", "picked-copy", "picked-mirror"
+ACROSS, CANCEL = "picked-across", "put-cancel"
 READING, COUNT = "guess-reading", "scale-count"
 SERIES = (0.050, 0.100, 0.200, 0.500)
 """What a tray holds for a body of some hundred grams, kg; for others ten, a hundred … times that."""

@@ -6,11 +6,19 @@ from math import ceil
 
 from lab.scenes.scales.view import REFERENCE, ScalesView
 from lab.screens.benches.panel import panel_width
-from lab.screens.benches.scales.keys import ACROSS, CANCEL, COPY, MIRROR, MORE, PLACE, REMOVE, STRIP, WEIGHT
+from lab.screens.benches.scales.keys import ACROSS, CANCEL
 from lab.screens.benches.scales.moves import load_of, scale_of
+from lab.screens.benches.strip_fields import (
+    WEIGHT_FIELD,
+    armed_line,
+    copies_and_back,
+    length_field,
+    more_and_remove,
+    named,
+    strip_panel,
+    strip_row,
+)
 from lab.simulation.benches.bar_edits import HEAVIEST_KG
-from lab.ui.widgets.arrange import Row
-from lab.ui.widgets.button import Button
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel
@@ -27,7 +35,7 @@ def strip(view: ScalesView, *, armed_text: str = "", more: bool = False) -> Pane
     without the name, which stands at the part in bold.
     """
     if armed_text:
-        return _panel(_armed(view, armed_text))
+        return _panel(armed_line(view.look, "put-where", armed_text, cancel=CANCEL))
     picked = _picked(view, more=more)
     if not picked:
         return None
@@ -37,9 +45,7 @@ def strip(view: ScalesView, *, armed_text: str = "", more: bool = False) -> Pane
 
 
 def _panel(children: tuple[Widget, ...]) -> Panel:
-    weights = (1.0,) + (0.0,) * (len(children) - 1)
-    row = Row(children, weights=weights, gap=10, align="middle")
-    return Panel(STRIP, children=(row,), pad=10, outline=True, round=True)
+    return strip_panel(strip_row(children, gap=10))
 
 
 def _room(view: ScalesView) -> float:
@@ -49,10 +55,6 @@ def _room(view: ScalesView) -> float:
     return sizes.width - beside - 2 * sizes.px(8)
 
 
-def _armed(view: ScalesView, text: str) -> tuple[Widget, ...]:
-    return Label("put-where", text, style="body", middle=True), Button(CANCEL, view.look.words.say("Put it back"))
-
-
 def _picked(view: ScalesView, *, more: bool) -> tuple[Widget, ...]:
     words, bench = view.look.words, view.bench
     say, (along, across) = words.say, bench.reach_m
@@ -60,43 +62,35 @@ def _picked(view: ScalesView, *, more: bool) -> tuple[Widget, ...]:
         return ()
     if view.picked == REFERENCE and view.told:
         return (
-            Label("picked-name", say("reference line"), style="strong", middle=True),
-            _place(view, PLACE, bench.reference_m, bench.rail_m, say("place of the reference line")),
+            named(say("reference line")),
+            length_field(view.readings, say("place of the reference line"), bench.reference_m, bench.rail_m),
         )
     scale, load = scale_of(view, view.picked), load_of(view, view.picked)
     if scale is not None:
         name = words.content(scale.name)
         fields = _places(view, name, (scale.at_m[0], scale.at_m[1]), (along, across))
-        return (Label("picked-name", name, style="strong", middle=True), *fields)
+        return (named(name), *fields)
     if load is None:
         return ()
     name = words.content(load.name)
-    label = Label("picked-name", name, style="strong", middle=True)
+    label = named(name)
     if load is bench.carrier:
         return label, _weight(view, load.mass_kg, name)
     if more:
-        one_more, mirror = Button(COPY, say("One more"), kind="quiet"), Button(MIRROR, say("Mirror it"), kind="quiet")
-        return label, _weight(view, load.mass_kg, name), one_more, mirror, Button(MORE, say("Back"), kind="quiet")
+        return label, _weight(view, load.mass_kg, name), *copies_and_back(view.look)
     fields = _places(view, name, (load.at_m, load.across_m), (along, across))
-    more_, remove = Button(MORE, say("More"), kind="quiet"), Button(REMOVE, say("Remove"), kind="quiet")
-    return label, *fields, more_, remove
+    return label, *fields, *more_and_remove(view.look)
 
 
 def _places(
     view: ScalesView, name: str, at_m: tuple[float, float], reach_m: tuple[tuple[float, float], tuple[float, float]]
 ) -> tuple[Widget, ...]:
     say = view.look.words.say
-    along = _place(view, PLACE, at_m[0], reach_m[0], say("place of {name}", name=name))
+    along = length_field(view.readings, say("place of {name}", name=name), at_m[0], reach_m[0])
     if not view.three:
         return (along,)
-    return along, _place(view, ACROSS, at_m[1], reach_m[1], say("place of {name} across", name=name))
-
-
-def _place(view: ScalesView, key: str, at_m: float, span_m: tuple[float, float], name: str) -> NumberField:
-    units, fineness = view.readings.units, view.readings.fineness
-    low, high = (round(units.from_m(end), 9) for end in span_m)
-    value = min(max(units.from_m(at_m), low), high)
-    return NumberField(key, name, value, units.length_word, low, high, fineness.step, fineness.length, show_name=False)
+    across = say("place of {name} across", name=name)
+    return along, length_field(view.readings, across, at_m[1], reach_m[1], key=ACROSS)
 
 
 def _weight(view: ScalesView, mass_kg: float, name: str) -> NumberField:
@@ -107,7 +101,7 @@ def _weight(view: ScalesView, mass_kg: float, name: str) -> NumberField:
     most = min(HEAVIEST_KG, max(mass_kg, MOST_TIMES * view.bench.sum.mass_kg))
     low, high = round(10.0**-decimals, 9), float(ceil(units.from_kg(most)))
     text = view.look.words.say("weight of {name}", name=name)
-    return NumberField(WEIGHT, text, value, units.weight_word, low, high, step, decimals, show_name=False)
+    return NumberField(WEIGHT_FIELD, text, value, units.weight_word, low, high, step, decimals, show_name=False)
 
 
 def round_down(value: float) -> int:

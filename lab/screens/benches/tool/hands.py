@@ -8,22 +8,9 @@ from lab.files import UNITS
 from lab.mechanics import extent_m
 from lab.scenes.tool.scene import along_at_m, place_at_m
 from lab.scenes.tool.view import FINGER, REFERENCE, ToolGhost, ToolView, part_key
+from lab.screens.benches.strip_fields import COPY, MIRROR, MORE, PLACE, REMOVE, WEIGHT_FIELD
 from lab.screens.benches.sums import ROW
-from lab.screens.benches.tool.keys import (
-    CANCEL,
-    COPY,
-    HOLDING,
-    LENGTH,
-    MIRROR,
-    MORE,
-    NAME,
-    PLACE,
-    REMOVE,
-    SHELF,
-    WEIGHT,
-    put_on,
-    tray_part,
-)
+from lab.screens.benches.tool.keys import CANCEL, HOLDING, LENGTH, NAME, SHELF, put_on, tray_part
 from lab.screens.benches.tool.moves import id_of, moves_of, part_of, snapped_m, where_is
 from lab.screens.benches.tool.naming import Naming
 from lab.simulation import Command, Remove, SetHold
@@ -213,7 +200,7 @@ class Hands:
         if isinstance(event, Chosen):
             hold: Hold = "hung" if event.value == "hung" else "clamped"
             return (SetHold(number, hold),) if event.key == HOLDING else ()
-        if event.key == WEIGHT:
+        if event.key == WEIGHT_FIELD:
             return (Reweigh(number, UNITS[units.name].to_kg(event.value)),)
         return (SetLength(number, units.to_m(event.value)),) if event.key == LENGTH else ()
 

@@ -12,9 +12,9 @@ from lab.simulation.benches.tool_parts import BRASS_KG, KINDS
 from lab.simulation.tool_commands import FitPart
 
 TRAY_PREFIX = "tray-"
-STRIP, PLACE, WEIGHT, LENGTH = "strip", "picked-place", "picked-weight", "picked-length"
-HOLDING, REMOVE, CANCEL, SHELF = "picked-hold", "picked-remove", "fit-cancel", "shelf"
-MORE, COPY, MIRROR, NAME = "picked-more", "picked-copy", "picked-mirror", "picked-new-name"
+LENGTH = "picked-length"
+HOLDING, CANCEL, SHELF = "picked-hold", "fit-cancel", "shelf"
+NAME = "picked-new-name"
 
 SHELVES: Mapping[str, str] = MappingProxyType({"handles": msg("handles"), "heads": msg("heads"), "brass": msg("brass")})
 """What lies in the tray together, drawn to one scale: its key and what it is called."""

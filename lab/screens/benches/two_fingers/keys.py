@@ -4,8 +4,6 @@ from __future__ import annotations
 
 TRAY_KG = (0.050, 0.100, 0.200, 0.500)
 TRAY, TRAY_PREFIX = "tray", "tray-"
-STRIP, PLACE, WEIGHT_FIELD = "strip", "picked-place", "picked-weight"
-REMOVE, COPY, MIRROR, MORE = "picked-remove", "picked-copy", "picked-mirror", "picked-more"
 CANCEL, FORGET = "stand-cancel", "meeting-forget"
 GRIP, STATIC, KINETIC = "picked-grip", "picked-static", "picked-kinetic"
 STOP, MOMENTS = "stop-hands", "moments"

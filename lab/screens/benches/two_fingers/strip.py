@@ -3,27 +3,23 @@
 from __future__ import annotations
 
 from lab.scenes.two_fingers.view import FINGER_KEYS, MEETING, REFERENCE, TwoFingersView
-from lab.screens.benches.two_fingers.keys import (
-    CANCEL,
-    COPY,
-    FORGET,
-    GRIP,
-    KINETIC,
-    MIRROR,
+from lab.screens.benches.strip_fields import (
     MORE,
-    PLACE,
-    REMOVE,
-    STATIC,
-    STRIP,
     WEIGHT_FIELD,
+    armed_line,
+    copies_and_back,
+    length_field,
+    more_and_remove,
+    named,
+    strip_panel,
+    strip_row,
 )
+from lab.screens.benches.two_fingers.keys import CANCEL, FORGET, GRIP, KINETIC, STATIC
 from lab.screens.benches.two_fingers.moves import piece_of
 from lab.screens.benches.two_fingers.typed import GRIPS
 from lab.simulation.benches.two_fingers_edits import LEAST_FRICTION, MOST_FRICTION
-from lab.ui.widgets.arrange import Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
-from lab.ui.widgets.label import Label
 from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
@@ -39,17 +35,12 @@ def strip(view: TwoFingersView, *, armed: bool = False, more: bool = False) -> P
     say = view.look.words.say
     if armed:
         text = say("Tap the place where it should stand.")
-        children: tuple[Widget, ...] = (
-            Label("stand-where", text, style="body", middle=True),
-            Button(CANCEL, say("Put it back")),
-        )
+        children = armed_line(view.look, "stand-where", text, cancel=CANCEL)
     else:
         children = _picked(view, more=more)
     if not children:
         return None
-    weights = (1.0,) + (0.0,) * (len(children) - 1)
-    row = Row(children, weights=weights, gap=12, align="middle")
-    return Panel(STRIP, children=(row,), pad=10, outline=True, round=True)
+    return strip_panel(strip_row(children))
 
 
 def _picked(view: TwoFingersView, *, more: bool) -> tuple[Widget, ...]:
@@ -59,13 +50,13 @@ def _picked(view: TwoFingersView, *, more: bool) -> tuple[Widget, ...]:
         return _grip_of(view, number) if more and view.numbers else _of_finger(view, number)
     if view.picked == REFERENCE and view.told:
         return (
-            _name(say("reference line")),
-            _place(view, bench.reference_m, bench.rail_m, say("place of the reference line")),
+            named(say("reference line")),
+            length_field(view.readings, say("place of the reference line"), bench.reference_m, bench.rail_m),
         )
     if view.picked == MEETING and bench.meeting_guess_m is not None:
         return (
-            _name(say("they will meet at")),
-            _place(view, bench.meeting_guess_m, bench.span_m, say("where they will meet")),
+            named(say("they will meet at")),
+            length_field(view.readings, say("where they will meet"), bench.meeting_guess_m, bench.span_m),
             Button(FORGET, say("Take it back"), kind="quiet"),
         )
     return _of_piece(view, more=more)
@@ -78,8 +69,8 @@ def _of_finger(view: TwoFingersView, number: int) -> tuple[Widget, ...]:
     grip = bench.right if number else bench.left
     known = next((name for name, friction in GRIPS.items() if friction == grip), None)
     children = (
-        _name(name),
-        _place(view, bench.places_m[number], bench.rail_m, say("place of the {finger}", finger=name)),
+        named(name),
+        length_field(view.readings, say("place of the {finger}", finger=name), bench.places_m[number], bench.rail_m),
         ChoiceRow(GRIP, say("How it grips"), options, known, show_name=False),
     )
     return (*children, Button(MORE, say("More"), kind="quiet")) if view.numbers else children
@@ -93,7 +84,7 @@ def _grip_of(view: TwoFingersView, number: int) -> tuple[Widget, ...]:
         NumberField(key, text, round(value, 9), "", LEAST_FRICTION, MOST_FRICTION, 0.05, 2)
         for key, text, value in pairs
     )
-    return _name(_finger_name(view, number)), *fields, Button(MORE, say("Back"), kind="quiet")
+    return named(_finger_name(view, number)), *fields, Button(MORE, say("Back"), kind="quiet")
 
 
 def _finger_name(view: TwoFingersView, number: int) -> str:
@@ -108,30 +99,14 @@ def _of_piece(view: TwoFingersView, *, more: bool) -> tuple[Widget, ...]:
     name = view.look.words.content(piece.part.name)
     if more:
         return (
-            _name(name),
+            named(name),
             _weight(view, piece.part.mass_kg, say("weight of {name}", name=name)),
-            Button(COPY, say("One more"), kind="quiet"),
-            Button(MIRROR, say("Mirror it"), kind="quiet"),
-            Button(MORE, say("Back"), kind="quiet"),
+            *copies_and_back(view.look),
         )
     return (
-        _name(name),
-        _place(view, piece.part.at_m[0], view.bench.beam_m, say("place of {name}", name=name)),
-        Button(MORE, say("More"), kind="quiet"),
-        Button(REMOVE, say("Remove"), kind="quiet"),
-    )
-
-
-def _name(text: str) -> Widget:
-    return Label("picked-name", text, style="strong", middle=True)
-
-
-def _place(view: TwoFingersView, at_m: float, span_m: tuple[float, float], name: str) -> NumberField:
-    units, fineness = view.readings.units, view.readings.fineness
-    low, high = (round(units.from_m(end), 9) for end in span_m)
-    value = min(max(units.from_m(at_m), low), high)
-    return NumberField(
-        PLACE, name, value, units.length_word, low, high, fineness.step, fineness.length, show_name=False
+        named(name),
+        length_field(view.readings, say("place of {name}", name=name), piece.part.at_m[0], view.bench.beam_m),
+        *more_and_remove(view.look),
     )
 
 
