@@ -1,10 +1,11 @@
-"""What the strip for what is picked is made of at every bench: its keys, its row, names, places, weights, copies."""
+"""What the strip for what is picked is made of at every bench: its row, names, places, weights, copies."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
 from lab.scenes.readings import Readings
+from lab.screens.benches.strip_keys import COPY, MIRROR, MORE, PLACE, REMOVE, STRIP, WEIGHT_FIELD
 from lab.simulation.benches.bar_edits import HEAVIEST_KG
 from lab.ui.look import Look
 from lab.ui.widgets.arrange import Row
@@ -13,9 +14,6 @@ from lab.ui.widgets.label import Label
 from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
-
-STRIP, PLACE, WEIGHT_FIELD, REMOVE = "strip", "picked-place", "picked-weight", "picked-remove"
-MORE, COPY, MIRROR = "picked-more", "picked-copy", "picked-mirror"
 
 WEIGHT_STEP: Mapping[str, float] = {"g-cm": 10.0, "kg-m": 0.01, "N-m": 0.1, "lb-in": 0.02}
 """Of − and +, in the units that are shown: about what a hand can tell."""

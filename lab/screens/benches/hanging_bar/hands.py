@@ -17,7 +17,7 @@ from lab.screens.benches.hanging_bar.moves import (
     where_is,
     x_of,
 )
-from lab.screens.benches.strip_fields import COPY, MIRROR, MORE, PLACE, REMOVE, WEIGHT_FIELD
+from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, PLACE, REMOVE, WEIGHT_FIELD
 from lab.simulation import Command, Hang, Move, Remove, SetHold
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import (
@@ -34,7 +34,6 @@ from lab.ui.outcomes import (
     WidgetEvent,
 )
 
-GHOST = "on-its-way"
 LARGE_STEPS = 10
 
 

@@ -8,9 +8,9 @@ from dataclasses import replace
 from lab.scenes.hanging_scene import draw_hanging_bar, grab_bounds
 from lab.scenes.hanging_view import PIVOT, REFERENCE, HangingView, weight_key
 from lab.scenes.weights import GHOST_ID, hung_places
-from lab.screens.benches.hanging_bar.hands import GHOST
 from lab.screens.benches.hanging_bar.words import picture_said, weight_said
 from lab.screens.benches.layout import PICTURE
+from lab.screens.benches.strip_keys import GHOST
 from lab.ui.geometry import Rect
 from lab.ui.widgets.picture import Handle, Picture
 

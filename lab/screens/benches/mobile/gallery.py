@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from lab.outline.words import msg
 from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
-from lab.screens.benches.strip_fields import MORE
+from lab.screens.benches.strip_keys import MORE
 from lab.screens.gallery_parts import Entry
 from lab.simulation import LetGo
 from lab.simulation.benches import Mobile

@@ -6,9 +6,9 @@ from dataclasses import dataclass, field
 
 from lab.scenes.mobile.view import BAR, REFERENCE, WEIGHT, Ghost, MobileView, number_of
 from lab.screens.benches.mobile.carried import NOWHERE, Armed, Carried, Carrying, place_on
-from lab.screens.benches.mobile.keys import CANCEL, GHOST, LEVELS, TrayThing, tray_thing
+from lab.screens.benches.mobile.keys import CANCEL, LEVELS, TrayThing, tray_thing
 from lab.screens.benches.mobile.moves import hanging, moved, picked_bar, thing_of, typed
-from lab.screens.benches.strip_fields import COPY, MIRROR, MORE, REMOVE
+from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, REMOVE
 from lab.simulation import Command, Remove
 from lab.simulation.mobile_commands import Rehang
 from lab.simulation.part_commands import Copy

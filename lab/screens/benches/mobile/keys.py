@@ -8,7 +8,7 @@ from lab.outline.words import msg
 
 TRAY, LEVELS = "tray", "levels"
 RING = "picked-ring"
-CANCEL, GHOST = "hang-cancel", "on-its-way"
+CANCEL = "hang-cancel"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,7 +7,7 @@ from lab.scenes.mobile.view import BAR, HOOK, REFERENCE, WEIGHT, MobileView, num
 from lab.screens.benches import snapping
 from lab.screens.benches.mobile.keys import RING, TrayThing
 from lab.screens.benches.snapping import MARK_PULL_PX
-from lab.screens.benches.strip_fields import PLACE, WEIGHT_FIELD
+from lab.screens.benches.strip_keys import PLACE, WEIGHT_FIELD
 from lab.simulation import Command, MoveReference
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
 from lab.simulation.part_commands import Reweigh

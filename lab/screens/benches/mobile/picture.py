@@ -8,8 +8,8 @@ from dataclasses import replace
 from lab.scenes.mobile.scene import draw_mobile, grab_bounds
 from lab.scenes.mobile.view import BAR, HOOK, REFERENCE, WEIGHT, MobileView
 from lab.screens.benches.layout import PICTURE
-from lab.screens.benches.mobile.keys import GHOST
 from lab.screens.benches.mobile.words import hook_said, picture_said, ring_said, weight_said
+from lab.screens.benches.strip_keys import GHOST
 from lab.simulation.benches import Beam
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect

@@ -9,7 +9,6 @@ from lab.scenes.mobile.view import HOOK, REFERENCE, MobileView, number_of
 from lab.screens.benches.mobile.keys import CANCEL, RING
 from lab.screens.benches.mobile.moves import hangs_at, picked_bar, thing_of
 from lab.screens.benches.strip_fields import (
-    WEIGHT_FIELD,
     armed_line,
     copies_and_back,
     length_field,
@@ -18,6 +17,7 @@ from lab.screens.benches.strip_fields import (
     strip_panel,
     strip_row,
 )
+from lab.screens.benches.strip_keys import WEIGHT_FIELD
 from lab.simulation.benches import Beam
 from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel

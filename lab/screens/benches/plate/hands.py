@@ -12,7 +12,6 @@ from lab.screens.benches.plate.keys import (
     AXIS,
     CANCEL,
     DRAW,
-    GHOST,
     MOMENTS,
     OUTLINES,
     RUB_OUT,
@@ -33,7 +32,7 @@ from lab.screens.benches.plate.moves import (
     removed,
     where_is,
 )
-from lab.screens.benches.strip_fields import REMOVE, WEIGHT_FIELD
+from lab.screens.benches.strip_keys import GHOST, REMOVE, WEIGHT_FIELD
 from lab.simulation import Command
 from lab.simulation.benches.plate_rings import in_wood
 from lab.simulation.part_commands import Reweigh

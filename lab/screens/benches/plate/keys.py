@@ -9,7 +9,6 @@ ALONG, UP = "picked-along", "picked-up"
 SHEET_OF, OUTLINES, SHEETS = "sheet", "outlines", "sheets"
 MOMENTS, AXIS = "moments", "moment-axis"
 DRAW, RUB_OUT = "draw-line", "rub-out"
-GHOST = "on-its-way"
 
 SHEETS_KG_M2 = {"card": 0.7, "plywood-4": 2.4, "plywood-8": 4.8, "steel": 7.85}
 """What a square metre of each sheet weighs, kg: card of 1 mm (700 kg/m³), birch plywood of 4 and 8 mm (600 kg/m³),

@@ -9,9 +9,9 @@ from lab.outline import Node
 from lab.scenes.plate_scene import draw_plate, grab_bounds
 from lab.scenes.plate_view import CORNER, CROSSING, EDGE, PIN, REFERENCE, PlateView
 from lab.screens.benches.layout import PICTURE
-from lab.screens.benches.plate.keys import GHOST
 from lab.screens.benches.plate.moves import clip_of, numbers_of, where_is
 from lab.screens.benches.plate.words import picture_said, place_said
+from lab.screens.benches.strip_keys import GHOST
 from lab.ui.geometry import Rect
 from lab.ui.widgets.picture import Handle, Picture
 

@@ -7,15 +7,8 @@ from lab.screens.benches.plate.keys import ALONG, CANCEL, OUTLINES, SHEET_OF, SH
 from lab.screens.benches.plate.moves import clip_of, where_is
 from lab.screens.benches.plate.picture import handle_name
 from lab.screens.benches.plate.words import OUTLINE_NAMES, SHEET_NAMES
-from lab.screens.benches.strip_fields import (
-    REMOVE,
-    WEIGHT_FIELD,
-    armed_line,
-    length_field,
-    named,
-    strip_panel,
-    strip_row,
-)
+from lab.screens.benches.strip_fields import armed_line, length_field, named, strip_panel, strip_row
+from lab.screens.benches.strip_keys import REMOVE, WEIGHT_FIELD
 from lab.simulation.benches.plate_builds import BLANKS
 from lab.simulation.benches.plate_rings import FARTHEST_M
 from lab.ui.widgets.arrange import Column, Row

@@ -7,9 +7,9 @@ from dataclasses import dataclass, field, replace
 from lab.files import UNITS
 from lab.mechanics import Part
 from lab.scenes.scales.view import ScalesGhost, ScalesView, load_key
-from lab.screens.benches.scales.keys import ACROSS, CANCEL, COUNT, GHOST, READING, tray_mass_kg
+from lab.screens.benches.scales.keys import ACROSS, CANCEL, COUNT, READING, tray_mass_kg
 from lab.screens.benches.scales.moves import Spot, body_spot, load_of, move_of, spot_at, spot_px, where_is
-from lab.screens.benches.strip_fields import COPY, MIRROR, MORE, PLACE, REMOVE, WEIGHT_FIELD
+from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, PLACE, REMOVE, WEIGHT_FIELD
 from lab.simulation import Command, Remove
 from lab.simulation.benches.scales_edits import brass
 from lab.simulation.part_commands import Copy, Reweigh

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import floor, log10
 
-TRAY, TRAY_PREFIX, GHOST = "tray", "tray-", "on-its-way"
+TRAY, TRAY_PREFIX = "tray", "tray-"
 ACROSS, CANCEL = "picked-across", "put-cancel"
 READING, COUNT = "guess-reading", "scale-count"
 SERIES = (0.050, 0.100, 0.200, 0.500)

@@ -10,8 +10,8 @@ from lab.scenes.scales.scene import draw_scales_bench, grab_bounds
 from lab.scenes.scales.stage import stage_of
 from lab.scenes.scales.view import REFERENCE, Moment, ScalesView, load_key, scale_key, window
 from lab.screens.benches.layout import PICTURE
-from lab.screens.benches.scales.keys import GHOST
 from lab.screens.benches.scales.words import load_said, picture_said, scale_said
+from lab.screens.benches.strip_keys import GHOST
 from lab.ui.geometry import Rect
 from lab.ui.widgets.picture import Handle, HandleAction, Picture
 

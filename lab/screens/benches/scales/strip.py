@@ -9,7 +9,6 @@ from lab.screens.benches.panel import panel_width
 from lab.screens.benches.scales.keys import ACROSS, CANCEL
 from lab.screens.benches.scales.moves import load_of, scale_of
 from lab.screens.benches.strip_fields import (
-    WEIGHT_FIELD,
     armed_line,
     copies_and_back,
     length_field,
@@ -18,6 +17,7 @@ from lab.screens.benches.strip_fields import (
     strip_panel,
     strip_row,
 )
+from lab.screens.benches.strip_keys import WEIGHT_FIELD
 from lab.simulation.benches.bar_edits import HEAVIEST_KG
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.number_field import NumberField

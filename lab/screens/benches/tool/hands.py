@@ -8,7 +8,7 @@ from lab.files import UNITS
 from lab.mechanics import extent_m
 from lab.scenes.tool.scene import along_at_m, place_at_m
 from lab.scenes.tool.view import FINGER, REFERENCE, ToolGhost, ToolView, part_key
-from lab.screens.benches.strip_fields import COPY, MIRROR, MORE, PLACE, REMOVE, WEIGHT_FIELD
+from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, PLACE, REMOVE, WEIGHT_FIELD
 from lab.screens.benches.sums import ROW
 from lab.screens.benches.tool.keys import CANCEL, HOLDING, LENGTH, NAME, SHELF, put_on, tray_part
 from lab.screens.benches.tool.moves import id_of, moves_of, part_of, snapped_m, where_is
@@ -34,7 +34,6 @@ from lab.ui.outcomes import (
     WidgetEvent,
 )
 
-GHOST = "on-its-way"
 LARGE_STEPS = 10
 
 

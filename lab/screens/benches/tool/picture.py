@@ -8,7 +8,7 @@ from lab.mechanics import Part
 from lab.scenes.tool.scene import draw_built_tool, grab_bounds
 from lab.scenes.tool.view import FINGER, REFERENCE, ToolView, part_key
 from lab.screens.benches.layout import PICTURE
-from lab.screens.benches.tool.hands import GHOST
+from lab.screens.benches.strip_keys import GHOST
 from lab.screens.benches.tool.words import part_said, picture_said
 from lab.ui.geometry import Rect
 from lab.ui.widgets.picture import Handle, Picture

@@ -12,9 +12,9 @@ from lab.scenes.two_fingers.view import (
     place_at_m,
     stage_for,
 )
-from lab.screens.benches.strip_fields import COPY, MIRROR, MORE, REMOVE
+from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, REMOVE
 from lab.screens.benches.two_fingers.carried import Armed, Carried, off_the_end, other_hand_slides
-from lab.screens.benches.two_fingers.keys import CANCEL, FORGET, GHOST, MOMENTS, STOP, tray_mass_kg
+from lab.screens.benches.two_fingers.keys import CANCEL, FORGET, MOMENTS, STOP, tray_mass_kg
 from lab.screens.benches.two_fingers.moves import move_of, piece_of, snapped_place_m, where_is
 from lab.screens.benches.two_fingers.typed import copied, gripped, typed
 from lab.simulation import Command, Hang, Remove

@@ -7,7 +7,6 @@ TRAY, TRAY_PREFIX = "tray", "tray-"
 CANCEL, FORGET = "stand-cancel", "meeting-forget"
 GRIP, STATIC, KINETIC = "picked-grip", "picked-static", "picked-kinetic"
 STOP, MOMENTS = "stop-hands", "moments"
-GHOST = "on-its-way"
 
 
 def tray_key(mass_kg: float) -> str:

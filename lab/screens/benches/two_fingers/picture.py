@@ -20,7 +20,7 @@ from lab.scenes.two_fingers.view import (
     stage_for,
 )
 from lab.screens.benches.layout import AREAS, PICTURE
-from lab.screens.benches.two_fingers.keys import GHOST
+from lab.screens.benches.strip_keys import GHOST
 from lab.screens.benches.two_fingers.words import finger_said, picture_said, piece_said, strip_said
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect

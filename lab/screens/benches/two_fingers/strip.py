@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from lab.scenes.two_fingers.view import FINGER_KEYS, MEETING, REFERENCE, TwoFingersView
 from lab.screens.benches.strip_fields import (
-    MORE,
-    WEIGHT_FIELD,
     armed_line,
     copies_and_back,
     length_field,
@@ -14,6 +12,7 @@ from lab.screens.benches.strip_fields import (
     strip_panel,
     strip_row,
 )
+from lab.screens.benches.strip_keys import MORE, WEIGHT_FIELD
 from lab.screens.benches.two_fingers.keys import CANCEL, FORGET, GRIP, KINETIC, STATIC
 from lab.screens.benches.two_fingers.moves import piece_of
 from lab.screens.benches.two_fingers.typed import GRIPS

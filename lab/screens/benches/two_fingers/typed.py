@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from lab.mechanics import Friction
 from lab.scenes.two_fingers.view import TwoFingersView
-from lab.screens.benches.strip_fields import PLACE, WEIGHT_FIELD
+from lab.screens.benches.strip_keys import PLACE, WEIGHT_FIELD
 from lab.screens.benches.two_fingers.keys import GRIP, KINETIC, STATIC
 from lab.screens.benches.two_fingers.moves import finger_of, move_of, piece_of
 from lab.simulation import Command

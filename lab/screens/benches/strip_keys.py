@@ -1,0 +1,10 @@
+"""The keys of what the strip for what is picked holds at every bench, and of what is taken up and on its way.
+
+Apart from the widgets: what answers to them must not wait for those to load.
+"""
+
+from __future__ import annotations
+
+STRIP, PLACE, WEIGHT_FIELD, REMOVE = "strip", "picked-place", "picked-weight", "picked-remove"
+MORE, COPY, MIRROR = "picked-more", "picked-copy", "picked-mirror"
+GHOST = "on-its-way"
