@@ -11,6 +11,7 @@ A body whose balance point lies beyond its scales tips over the nearest of them 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from math import exp
 
 from lab.files import Bar, View
@@ -103,7 +104,7 @@ class ScalesBench:
     @property
     def sum(self) -> MomentSum:
         """The moment sum about the reference line."""
-        return moment_sum(self.parts, (self.reference_m, 0.0, 0.0))
+        return _summed(self.parts, self.reference_m)
 
     @property
     def carrier(self) -> Hung | None:
@@ -268,6 +269,12 @@ class ScalesBench:
         if motion is self.motion:
             motion = replace(motion, phase="down")
         return replace(self, motion=motion, pressed_kg=pressed_kg(tipping, self.motion, motion, TICK_S))
+
+
+@lru_cache(maxsize=16)
+def _summed(parts: tuple[Part, ...], reference_m: float) -> MomentSum:
+    """The moment sum of what lies there.  While it settles or tips, every frame asks for the same one many times."""
+    return moment_sum(parts, (reference_m, 0.0, 0.0))
 
 
 def _corners(load: Hung | None) -> list[Vector]:
