@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from lab.screens.sound_cues import Cue, cues
+from lab.screens.tilts import Tilt, tilt_of
 
 
 class Hearing:
@@ -16,6 +17,10 @@ class Hearing:
         """Take note of a model that is being shown."""
         self._cues += cues(self._shown, model)
         self._shown = model
+
+    def tilt(self, *, wanted: bool) -> Tilt | None:
+        """How what is shown is tilted; None where it is held or level, and where that is not wanted."""
+        return tilt_of(self._shown) if wanted else None
 
     def take(self, *, wanted: bool) -> tuple[Cue, ...]:
         """What has come up since the last time; nothing, and that forgotten, where it is not wanted."""

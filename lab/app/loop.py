@@ -56,6 +56,15 @@ class Speaker(Protocol):
         """Play one, or be silent where that cannot be."""
         ...
 
+    def lean(self, angle_rad: float | None, *, resting: bool = False) -> None:
+        """Let a tilt be heard as it is now, or be silent where it is None."""
+        ...
+
+    @property
+    def wanting(self) -> bool:
+        """Whether a tilt is not told to its end yet, so that `lean` must be called in the next frame."""
+        ...
+
     def news(self) -> Mapping[str, str] | None:
         """Once, after the device has failed: why."""
         ...
@@ -118,19 +127,27 @@ class Loop:
 
     def _let_hear(self) -> None:
         """Play what is to be heard; a device that fails is told of once."""
-        laboratory = self._laboratory
-        cues = laboratory.hearing.take(wanted=laboratory.house.settings.sound)
-        if self._speaker is None or not cues:
+        laboratory, settings = self._laboratory, self._laboratory.house.settings
+        cues = laboratory.hearing.take(wanted=settings.sound)
+        tilt = laboratory.hearing.tilt(wanted=settings.sound and settings.balance_by_ear)
+        if self._speaker is None:
             return
         for cue in cues:
             self._speaker.play(cue)
-        if self._speaker.news() is not None:
+        if tilt is None:
+            self._speaker.lean(None)
+        else:
+            self._speaker.lean(tilt.angle_rad, resting=not tilt.moving)
+        if (cues or tilt) and self._speaker.news() is not None:
             laboratory.say_no_sound()
 
     def _wait(self) -> list[Event]:
         """Sleep until there is something to do; returns what has happened meanwhile."""
         next_frame_ns = self._shown_at_ns + FRAME_NS
         wake_ns = next_frame_ns if self._laboratory.moving else self._laboratory.wake_at_ns
+        if self._speaker is not None and self._speaker.wanting:
+            soon_ns = self._now_ns + FRAME_NS
+            wake_ns = soon_ns if wake_ns is None else min(wake_ns, soon_ns)
         events: list[Event] = []
         while True:
             events += self._window.events()

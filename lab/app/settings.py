@@ -28,7 +28,7 @@ class Settings:
     """What a person may choose.
 
     learner: the code that answers are kept under until someone else sits down.
-    units: "" leaves each lesson and build in its own.
+    units: "" leaves each lesson and build in its own.  balance_by_ear: a tilt is heard as a pitch, where sound is on.
     """
 
     learner: str
@@ -37,6 +37,7 @@ class Settings:
     text_scale: float = 1.0
     units: Literal["", "g-cm", "kg-m", "N-m", "lb-in"] = ""
     sound: bool = True
+    balance_by_ear: bool = False
     reduced_motion: bool = False
 
 
@@ -55,6 +56,7 @@ _ALLOWED: dict[str, Callable[[Any], bool]] = {
     "text_scale": lambda value: not isinstance(value, bool) and value in TEXT_SCALES,
     "units": lambda value: value in UNITS,
     "sound": lambda value: isinstance(value, bool),
+    "balance_by_ear": lambda value: isinstance(value, bool),
     "reduced_motion": lambda value: isinstance(value, bool),
 }
 

@@ -86,7 +86,7 @@ class Outcome:
 class Setting:
     """What a person may choose for the whole lab; every field can be the name in `ChangeSetting`.
 
-    units: "" leaves each lesson and build in its own units.
+    units: "" leaves each lesson and build in its own units.  balance_by_ear: a tilt is heard as a pitch.
     """
 
     language: str = "en"
@@ -94,6 +94,7 @@ class Setting:
     text_scale: float = 1.0
     units: Literal["", "g-cm", "kg-m", "N-m", "lb-in"] = ""
     sound: bool = True
+    balance_by_ear: bool = False
     reduced_motion: bool = False
 
 

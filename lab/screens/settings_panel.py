@@ -1,4 +1,4 @@
-"""How the lab looks and speaks: text size, colours, motion, sound, language."""
+"""How the lab looks and speaks: text size, colours, motion, sound, balance by ear, language."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from lab.ui.outcomes import Chosen, WidgetEvent
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
 from lab.ui.widgets.dialog import Dialog
+from lab.ui.widgets.label import Label
 from lab.ui.widgets.widget import Widget
 
 LOOKS_DIALOG, LOOKS_DONE = "looks-dialog", "looks-done"
@@ -21,6 +22,8 @@ TEXT_SIZES: Mapping[str, str] = {"1.0": msg("usual"), "1.5": msg("larger"), "2.0
 THEME_NAMES: Mapping[str, str] = {"paper": msg("paper"), "contrast": msg("high contrast"), "print": msg("print")}
 MOTION: Mapping[str, str] = {"False": msg("moving"), "True": msg("show the end at once")}
 SOUND: Mapping[str, str] = {"True": msg("on"), "False": msg("off")}
+BY_EAR: Mapping[str, str] = {"False": msg("off"), "True": msg("on")}
+BY_EAR_NOTE = msg("A tone beside a steady one is lower with the left end down, higher with the right. Level is silent.")
 # The made-up languages are not among them: they test the layout, and nobody reads them.
 LANGUAGE_NAMES: Mapping[str, str] = {"en": msg("English")}
 
@@ -39,6 +42,8 @@ def settings_dialog(look: Look, setting: Setting, *, sound: bool = False, above:
     ]
     if sound:
         rows.append(_row(look, "sound", say("Sound"), SOUND, str(setting.sound)))
+        rows.append(_row(look, "balance_by_ear", say("Balance by ear"), BY_EAR, str(setting.balance_by_ear)))
+        rows.append(Label("by-ear-note", say(BY_EAR_NOTE), style="small", color="soft"))
     languages = {code: LANGUAGE_NAMES[code] for code in LANGUAGES if code in LANGUAGE_NAMES}
     if len(languages) > 1:
         rows.append(_row(look, "language", say("Language"), languages, setting.language))
@@ -53,7 +58,7 @@ def changed_setting(event: WidgetEvent) -> ChangeSetting | None:
     name = event.key.removeprefix(_PREFIX)
     if name == "text_scale":
         return ChangeSetting(name=name, value=float(event.value))
-    if name in ("reduced_motion", "sound"):
+    if name in ("reduced_motion", "sound", "balance_by_ear"):
         return ChangeSetting(name=name, value=event.value == "True")
     return ChangeSetting(name=name, value=event.value)
 

@@ -1,4 +1,4 @@
-"""What is to be heard when one model takes the place of another: brass hung, wood at its stop, a pencil."""
+"""What is to be heard when one model takes the place of another: brass hung, wood at work, a pencil."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from lab.simulation.benches.tool import BuiltTool
     from lab.simulation.benches.two_fingers import TwoFingers
 
-Cue = Literal["clink", "knock", "scratch"]
+Cue = Literal["clink", "creak", "knock", "scratch"]
 
 
 def cues(before: object, after: object) -> tuple[Cue, ...]:
@@ -34,7 +34,15 @@ def cues(before: object, after: object) -> tuple[Cue, ...]:
 
 def _bench_cues(before: object, after: object) -> tuple[Cue, ...]:
     heard = _HEARD.get(type(after).__name__)
-    return () if heard is None or type(before) is not type(after) else heard(before, after)
+    if heard is None or type(before) is not type(after):
+        return ()
+    return ("creak",) if _creaks(before, after) else heard(before, after)
+
+
+def _creaks(before: Any, after: Any) -> bool:
+    """Whether wood has just been let go and begins to swing; a bar without weights is too light to be heard."""
+    swings = before.held and not after.held and after.moving and type(after).__name__ in _CREAKING
+    return swings and bool(getattr(after, "weights", True))
 
 
 def _bar_cues(before: HangingBar, after: HangingBar) -> tuple[Cue, ...]:
@@ -115,3 +123,6 @@ _HEARD: Mapping[str, Callable[[Any, Any], tuple[Cue, ...]]] = MappingProxyType(
     }
 )
 """What is heard of a bench, by the class of its state."""
+
+_CREAKING = frozenset({"HangingBar", "FingerTool", "BuiltTool", "Mobile", "HungPlate"})
+"""What turns on wood when it is let go."""

@@ -58,6 +58,7 @@ class House:
             text_scale=chosen.text_scale,
             units=chosen.units,
             sound=chosen.sound,
+            balance_by_ear=chosen.balance_by_ear,
             reduced_motion=chosen.reduced_motion,
         )
 

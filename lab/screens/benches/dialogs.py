@@ -24,6 +24,10 @@ from lab.ui.widgets.label import Label
 
 HELP_DIALOG, HELP_DONE = "help-dialog", "help-done"
 HELP_TITLE = msg("What you can do here")
+BY_EAR = msg(
+    "Balance by ear, under Aa: while it tilts, a tone beside a steady one is lower with the left end down, "
+    "higher with the right end down, and silent at level."
+)
 _OPENS: Mapping[str, str] = {
     top_bar.LOOKS: LOOKS_DIALOG,
     top_bar.BENCHES: BENCHES_DIALOG,
@@ -108,6 +112,7 @@ def file_named(name: str) -> Path:
 def _help(look: Look, face: Face[Any]) -> Dialog:
     say = look.words.say
     lines = tuple(Label(f"help-{number}", say(text)) for number, text in enumerate(face.help))
+    by_ear = Label("help-by-ear", say(BY_EAR))
     caution = Label("caution", say(face.caution), style="small", color="soft")
     done = Button(HELP_DONE, say("Close"), kind="main")
-    return Dialog(HELP_DIALOG, say(HELP_TITLE), children=(*lines, caution), buttons=(done,), width=620.0)
+    return Dialog(HELP_DIALOG, say(HELP_TITLE), children=(*lines, by_ear, caution), buttons=(done,), width=620.0)

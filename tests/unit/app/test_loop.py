@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from lab.app.loop import FRAME_NS, LOOK_NS, Loop
-from lab.app.settings import changed
+from lab.app.settings import changed, load_settings
 from lab.outline import walk
 from lab.ui.events import Event, Exposed, PointerDown, PointerMove, PointerUp, Quit
 from lab.ui.geometry import Rect
@@ -128,12 +128,18 @@ def test_the_loop_ends_with_everything_kept(pilot: Any):
 class Deaf:
     """A speaker whose device fails at the first sound."""
 
+    wanting = False
+
     def __init__(self) -> None:
         self.asked: list[str] = []
+        self.leant: list[tuple[float, bool] | None] = []
         self._told = False
 
     def play(self, name: str) -> None:
         self.asked.append(name)
+
+    def lean(self, angle_rad: float | None, *, resting: bool = False) -> None:
+        self.leant.append(None if angle_rad is None else (angle_rad, resting))
 
     def news(self) -> dict[str, str] | None:
         told, self._told = self._told, True
@@ -149,20 +155,57 @@ def _heard(pilot: Any, speaker: Deaf) -> None:
     window._script = [(1_000_000_000, PointerDown(0, x, y)), (1_000_000_000, PointerUp(0, x, y))]
     for _ in range(2000):
         loop.frame()
-        if speaker.asked or (not pilot.lab.moving and not window._script):
+        if not pilot.lab.moving and not window._script:
             return
 
 
-def test_a_bar_that_meets_its_stop_is_heard_and_a_device_that_fails_is_told_of(pilot: Any):
+def test_a_bar_that_swings_and_meets_its_stop_is_heard_and_a_device_that_fails_is_told_of(pilot: Any):
     speaker = Deaf()
     _heard(pilot, speaker)
-    assert speaker.asked == ["knock"]
+    assert speaker.asked[:2] == ["creak", "knock"]
+    assert speaker.asked.count("creak") == 1
+    assert set(speaker.leant) == {None}, "a tilt is heard by those who asked for it"
     assert any("no sound here" in node.name for node in walk(pilot.lab.outline()))
     assert not any("no such device" in node.name for node in walk(pilot.lab.outline())), "no words for a child"
 
 
 def test_nothing_is_played_where_sound_is_switched_off(pilot: Any):
     pilot.lab.house.settings = changed(pilot.lab.house.settings, "sound", False)
+    pilot.lab.house.settings = changed(pilot.lab.house.settings, "balance_by_ear", True)
     speaker = Deaf()
     _heard(pilot, speaker)
     assert speaker.asked == []
+    assert set(speaker.leant) == {None}
+
+
+def test_who_balances_by_ear_hears_the_tilt_in_every_frame_until_it_rests(pilot: Any):
+    pilot.lab.house.settings = changed(pilot.lab.house.settings, "balance_by_ear", True)
+    speaker = Deaf()
+    _heard(pilot, speaker)
+    first = next(number for number, told in enumerate(speaker.leant) if told)
+    assert set(speaker.leant[:first]) == {None}, "silent while it is held"
+    told = [each for each in speaker.leant[first:] if each]
+    assert len(told) > 10
+    assert [resting for _, resting in told].count(True) >= 1
+    assert not any(resting for _, resting in told[:-1]), "at rest no frames come"
+    assert told[-1][0] == pytest.approx(pilot.lab._room.model().bench.swing.angle_rad)
+
+
+def test_a_speaker_that_wants_more_is_asked_every_frame_though_nothing_moves_or_is_drawn(pilot: Any):
+    speaker = Deaf()
+    speaker.wanting = True
+    window = Quiet(pilot.lab.size, [(1.0, Quit())])
+    loop = Loop(pilot.lab, window, clock_ns=lambda: window.now_ns, sleep=window.sleep, speaker=speaker)
+    loop.run()
+    assert loop.drawn == 1
+    # Sixty in a second; one more or less at the ends.
+    assert len(speaker.leant) == pytest.approx(60, abs=1)
+
+
+def test_balance_by_ear_is_chosen_in_the_dialog_and_kept(pilot: Any):
+    pilot.press("looks")
+    pilot.press("setting-balance_by_ear.True")
+    assert pilot.lab.house.settings.balance_by_ear
+    assert load_settings(pilot.lab.house.paths.settings).settings.balance_by_ear
+    pilot.press("setting-balance_by_ear.False")
+    assert not pilot.lab.house.settings.balance_by_ear

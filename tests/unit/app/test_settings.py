@@ -23,11 +23,13 @@ def test_without_a_file_a_learner_gets_a_fresh_code_and_plain_settings():
     assert valid_code(first.learner)
     assert first.learner != second.learner
     assert (first.theme, first.text_scale, first.language) == ("paper", 1.0, "en")
+    assert (first.sound, first.balance_by_ear) == (True, False)
 
 
 def test_settings_come_back_as_they_were_saved(tmp_path: Path):
     path = tmp_path / "new" / "settings.json"
-    settings = _settings(theme="contrast", text_scale=1.5, units="lb-in", sound=False, reduced_motion=True)
+    chosen = {"theme": "contrast", "text_scale": 1.5, "units": "lb-in", "sound": False, "balance_by_ear": True}
+    settings = _settings(**chosen, reduced_motion=True)
     save_settings(path, settings)
     assert load_settings(path).settings == settings
     assert load_settings(path).set_aside is None

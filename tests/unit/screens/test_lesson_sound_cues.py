@@ -3,11 +3,14 @@
 from dataclasses import replace
 from pathlib import Path
 
+import pytest
+
 from lab.lesson import LockIn, Set, Sure, read_lesson, start, step
 from lab.screens.screen import BuildModel, LessonsModel, QuestionModel, Setting
 from lab.screens.sound_cues import cues
-from lab.simulation import Hang, Session
+from lab.simulation import Hang, HoldStill, LetGo, Session
 from lab.simulation.benches.bar_builds import workshop_bar
+from lab.simulation.benches.catalogue import BENCHES
 from lab.simulation.benches.finger_builds import finger_from_build
 
 LESSON = Path(__file__).parents[3] / "lessons" / "early" / "lopsided-tool.toml"
@@ -49,6 +52,27 @@ def test_wood_knocks_when_a_bar_meets_its_stop():
     assert set(heard_until_rest(bench, build_with)) <= {"knock"}
     steep = replace(bench, pivot=replace(bench.pivot, stop_rad=0.05))
     assert "knock" in heard_until_rest(steep, build_with)
+
+
+@pytest.mark.parametrize("name", ["bar", "tool", "plate", "mobile"])
+def test_wood_creaks_once_as_it_is_let_go_and_not_where_it_stays(name):
+    session = Session(BENCHES[name].start())
+    heard: list[str] = []
+    for command in (LetGo(), HoldStill(), LetGo(at_once=True)):
+        before = session.state
+        session.do(command)
+        heard += cues(build_with(before), build_with(session.state))
+        before = session.state
+        if isinstance(command, LetGo):
+            session.advance(5_000_000)
+            heard += cues(build_with(before), build_with(session.state))
+    assert heard.count("creak") == 1
+
+
+def test_an_empty_bar_does_not_creak():
+    bench = replace(workshop_bar(), weights=(), pivot=replace(workshop_bar().pivot, at_m=0.3))
+    assert bench.released().moving
+    assert cues(build_with(bench), build_with(bench.released())) == ()
 
 
 def test_a_tool_knocks_once_when_it_lands():
