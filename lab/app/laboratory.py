@@ -73,7 +73,8 @@ class Laboratory:
     def wake_at_ns(self) -> int | None:
         """When the next thing happens by itself although nothing moves, or None."""
         notice = self.house.notice
-        return None if notice is None or notice.kind == "trouble" else self.house.notice_until_ns
+        hushed_at_ns = None if notice is None or notice.kind == "trouble" else self.house.notice_until_ns
+        return min((at for at in (hushed_at_ns, self._room.wake_at_ns) if at is not None), default=None)
 
     def handle(self, event: Event) -> bool:
         """Answer an event; returns whether the screen is to be drawn again."""

@@ -60,6 +60,7 @@ class BuildRoom(BenchRoom):
         match intent:
             case intents.Do():
                 self.do(intent.command)
+                self._note_change()
             case intents.OpenBuild():
                 self.open(intent.path)
             case intents.SaveBuild():
@@ -76,12 +77,15 @@ class BuildRoom(BenchRoom):
     def turn(self, now_ns: int) -> bool:
         """Let things move, and keep now and then what has been built."""
         moved = super().turn(now_ns)
-        if self._keeps and self._bench.changed:
-            if self._changed_at_ns is None:
-                self._changed_at_ns = now_ns
-            elif now_ns - self._changed_at_ns >= KEEP_NS:
-                self._keep()
+        self._note_change()
+        if self._changed_at_ns is not None and now_ns - self._changed_at_ns >= KEEP_NS:
+            self._keep()
         return moved
+
+    @property
+    def wake_at_ns(self) -> int | None:
+        """When what has been built is kept, even if nobody touches anything until then."""
+        return None if self._changed_at_ns is None else self._changed_at_ns + KEEP_NS
 
     def close(self) -> None:
         """Keep what stands on the bench."""
@@ -98,6 +102,13 @@ class BuildRoom(BenchRoom):
         self._session = self._bench.session
         if refused is not None:
             self._house.say(refused.template, refused.values)
+
+    def _note_change(self) -> None:
+        """Remember since when there is something to keep; what has been taken back needs no keeping."""
+        if not (self._keeps and self._bench.changed):
+            self._changed_at_ns = None
+        elif self._changed_at_ns is None:
+            self._changed_at_ns = self._house.now_ns
 
     def _go_to(self, name: Bench) -> None:
         self.close()

@@ -38,6 +38,8 @@ def lesson_room(house: House, name: str, *, seed: int | None) -> LessonRoom | No
 class LessonRoom:
     """Where questions are asked, let go and explained."""
 
+    wake_at_ns: int | None = None
+
     def __init__(self, house: House, lesson: Lesson, *, seed: int) -> None:
         self._house = house
         self._sitting = Sitting(lesson, seed=seed, now_ns=house.now_ns, keep=self._keep)

@@ -93,6 +93,10 @@ class Room(Protocol):
     def moving(self) -> bool:
         """Whether something happens without anybody doing anything."""
 
+    @property
+    def wake_at_ns(self) -> int | None:
+        """When time must be let pass here although nothing moves; None where it need not."""
+
     def make_screen(self, look: Look) -> Screen[Any]:
         """The screen of this place."""
 
@@ -113,6 +117,7 @@ class StillRoom:
     """A place where nothing moves and nothing is kept."""
 
     moving = False
+    wake_at_ns: int | None = None
 
     def turn(self, now_ns: int) -> bool:
         """Nothing moves here."""
@@ -124,6 +129,11 @@ class StillRoom:
 
 class BenchRoom:
     """A place with one bench, whose session takes the commands and the time."""
+
+    @property
+    def wake_at_ns(self) -> int | None:
+        """Nothing is to be done later."""
+        return None
 
     def __init__(self, house: House, session: Session) -> None:
         self._house = house

@@ -10,7 +10,8 @@ from lab.app.paths import find_paths
 from lab.app.settings import load_settings
 from lab.attempts import valid_code
 from lab.outline.node import walk
-from lab.ui.events import Exposed, FileDropped, Quit, Resized
+from lab.simulation.benches.catalogue import BENCHES
+from lab.ui.events import Exposed, FileDropped, PointerDown, PointerUp, Quit, Resized
 
 BUILDS = find_paths().shipped_builds
 
@@ -143,6 +144,25 @@ def test_a_file_that_cannot_be_opened_is_said_and_the_notice_goes_by_itself(pilo
     pilot.wait(7.0)
     assert not pilot.says("bad.toml")
     assert pilot.lab.wake_at_ns is None
+
+
+@pytest.mark.parametrize("name", BENCHES)
+def test_what_is_built_is_kept_by_itself_when_nobody_touches_anything_more(name: str, pilot: Any):
+    pilot.press("to-build")
+    pilot.press("benches")
+    pilot.press(f"bench-{name}" if name != "bar" else "benches-done")
+    assert pilot.lab.wake_at_ns is None  # nothing has been built yet
+    x, y = pilot.middle("view.numbers")
+    pilot.lab.handle(PointerDown(0, x, y))
+    pilot.lab.handle(PointerUp(0, x, y))
+    # The window sleeps until this very moment: then what was built must be on the disk, whatever happens next.
+    asleep_until_ns = pilot.lab.wake_at_ns
+    assert asleep_until_ns is not None
+    assert asleep_until_ns - pilot.now_ns <= 1_000_000_000
+    pilot.lab.turn(asleep_until_ns)
+    assert pilot.lab.wake_at_ns is None
+    left = pilot.paths.builds / f".left-{name}.toml"
+    assert 'view = "numbers"' in left.read_text(encoding="utf-8")
 
 
 def test_a_lesson_that_is_not_there_leaves_one_where_one_is(pilot: Any):
