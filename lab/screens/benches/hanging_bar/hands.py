@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
+from typing import ClassVar
 
 from lab.scenes.hanging_scene import along_at_m, place_at_m
 from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView
+from lab.screens.benches.hands import CarryingHands, step_m
 from lab.screens.benches.hanging_bar.keys import CANCEL, HOLDING, tray_mass_kg
 from lab.screens.benches.hanging_bar.moves import (
     copied,
@@ -17,24 +19,10 @@ from lab.screens.benches.hanging_bar.moves import (
     where_is,
     x_of,
 )
-from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, PLACE, REMOVE, WEIGHT_FIELD
+from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, PLACE, WEIGHT_FIELD
 from lab.simulation import Command, Hang, Move, Remove, SetHold
 from lab.ui.geometry import Point, Rect
-from lab.ui.outcomes import (
-    Changed,
-    Chosen,
-    DragBegan,
-    DragCancelled,
-    Dragged,
-    Dropped,
-    Nudged,
-    Pressed,
-    Removed,
-    Tapped,
-    WidgetEvent,
-)
-
-LARGE_STEPS = 10
+from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,27 +52,14 @@ class Armed:
 
 
 @dataclass(slots=True)
-class Hands:
+class Hands(CarryingHands[HangingView, Armed, Carried]):
     """What is picked, taken up and carried just now.
 
-    more: whether the second half of what can be done to it is shown.  focus: what should get the keyboard's focus next.
+    more: whether the second half of what can be done to it is shown.
     """
 
-    picked: str = ""
+    CANCEL: ClassVar[str] = CANCEL
     more: bool = False
-    armed: Armed | None = None
-    focus: str = ""
-    _carried: dict[int, Carried] = field(default_factory=dict)
-    _downs: dict[int, Point] = field(default_factory=dict)
-
-    @property
-    def carried(self) -> Carried | None:
-        """What was taken in hand last, if anything is carried."""
-        return next(reversed(self._carried.values()), None)
-
-    def pointer_down(self, pointer: int, at: Point) -> None:
-        """Remember where a pointer went down: what it will carry keeps its distance to that point."""
-        self._downs[pointer] = at
 
     @property
     def ghost(self) -> Ghost | None:
@@ -96,65 +71,23 @@ class Hands:
             return Ghost(mass_kg=self.armed.mass_kg, at_m=self.armed.at_m)
         return None
 
-    def let_all_go(self) -> bool:
-        """Nothing is picked or taken up any more; whether anything was."""
-        had = bool(self.picked or self.armed)
-        self.picked, self.armed = "", None
-        return had
-
-    def answer(self, event: WidgetEvent, view: HangingView, rect: Rect) -> tuple[Command, ...]:
-        """The commands that an event of the picture, the tray or the strip comes to.  rect: of the picture."""
-        match event:
-            case Pressed():
-                return self._pressed(event.key, view)
-            case Tapped():
-                return self._tapped(event.at, view, rect)
-            case DragBegan():
-                return self._began(event, view, rect)
-            case Dragged():
-                return self._carry(event.pointer, event.at, view, rect)
-            case Dropped():
-                return self._put_down(event.pointer, event.at, view, rect)
-            case DragCancelled():
-                return self._put_back(event.pointer)
-            case Nudged():
-                return self._nudged(event, view)
-            case Removed():
-                return self._removed(event.key, view)
-            case Changed(key=key, value=value) if key == PLACE:
-                return self._moved_to(self.picked, view.readings.units.to_m(value), view)
-            case Changed(key=key, value=value) if key == WEIGHT_FIELD:
-                return reweighed(self.picked, value, view)
-            case Chosen(key=key, value=value) if key == HOLDING:
-                return self._held_by(value, view)
-        return ()
-
     # --- picking and hanging --------------------------------------------------------------------------------
 
-    def _pressed(self, key: str, view: HangingView) -> tuple[Command, ...]:
-        mass_kg = tray_mass_kg(key)
-        if mass_kg is not None:
-            if self.armed is not None and self.armed.key == key:
-                self.armed = None
-            else:
-                bar = view.bench.bar
-                self.armed = Armed(key=key, mass_kg=mass_kg, at_m=bar.left_m + bar.length_m / 2)
-                self.picked, self.focus = "", GHOST
-            return ()
-        if key == GHOST and self.armed is not None:
-            return self._hang(self.armed.mass_kg, self.armed.at_m, view)
-        if key == CANCEL:
-            self.focus = self.armed.key if self.armed else ""
-            self.armed = None
-        elif key == REMOVE:
-            return self._removed(self.picked, view)
-        elif key == MORE:
+    def _from_tray(self, key: str, view: HangingView) -> Armed | None:
+        mass_kg, bar = tray_mass_kg(key), view.bench.bar
+        return None if mass_kg is None else Armed(key=key, mass_kg=mass_kg, at_m=bar.left_m + bar.length_m / 2)
+
+    def _put(self, armed: Armed, view: HangingView) -> tuple[Command, ...]:
+        return self._hang(armed.mass_kg, armed.at_m, view)
+
+    def _asked(self, key: str, view: HangingView) -> tuple[Command, ...]:
+        if key == MORE:
             self.more, self.focus = not self.more, MORE
         elif key in (COPY, MIRROR):
             return copied(self.picked, view, mirrored=key == MIRROR)
         elif key in (PIVOT, REFERENCE) or weight_of(view, key) is not None:
-            self.armed, self.more = None, False
-            self.picked = "" if self.picked == key else key
+            self.more = False
+            self._pick(key)
         return ()
 
     def _tapped(self, at: Point, view: HangingView, rect: Rect) -> tuple[Command, ...]:
@@ -178,11 +111,16 @@ class Hands:
         self.picked = ""
         return (Remove(weight.id),)
 
-    def _held_by(self, value: str, view: HangingView) -> tuple[Command, ...]:
+    def _typed(self, event: Changed, view: HangingView) -> tuple[Command, ...]:
+        if event.key == PLACE:
+            return self._moved_to(self.picked, view.readings.units.to_m(event.value), view)
+        return reweighed(self.picked, event.value, view) if event.key == WEIGHT_FIELD else ()
+
+    def _chosen(self, event: Chosen, view: HangingView) -> tuple[Command, ...]:
         weight = weight_of(view, view.picked)
-        if weight is None:
+        if event.key != HOLDING or weight is None:
             return ()
-        return (SetHold(weight.id, "clamped" if value == "clamped" else "hung"),)
+        return (SetHold(weight.id, "clamped" if event.value == "clamped" else "hung"),)
 
     # --- carrying -------------------------------------------------------------------------------------------
 
@@ -247,7 +185,7 @@ class Hands:
         weight = weight_of(view, carried.key)
         return () if weight is None else (Move(weight.id, nowhere_m),)
 
-    def _put_back(self, pointer: int) -> tuple[Command, ...]:
+    def _put_back(self, pointer: int, view: HangingView) -> tuple[Command, ...]:
         carried = self._carried.pop(pointer, None)
         if carried is None or carried.origin_m is None or not carried.begun:
             return ()
@@ -256,18 +194,17 @@ class Hands:
     # --- small steps ----------------------------------------------------------------------------------------
 
     def _nudged(self, event: Nudged, view: HangingView) -> tuple[Command, ...]:
-        units = view.readings.units
-        step_m = units.to_m(view.readings.fineness.step) * (LARGE_STEPS if event.large else 1) * event.dx
+        along_m = step_m(event, view) * event.dx
         if event.key == GHOST and self.armed is not None:
             bar = view.bench.bar
-            goal_m = min(max(self.armed.at_m + step_m, bar.left_m), bar.right_m)
+            goal_m = min(max(self.armed.at_m + along_m, bar.left_m), bar.right_m)
             self.armed = replace(self.armed, at_m=round(goal_m, 9))
             return ()
         now_m, _ = where_is(event.key, view)
         if now_m is None:
             return ()
         self.picked = event.key
-        return self._moved_to(event.key, now_m + step_m, view)
+        return self._moved_to(event.key, now_m + along_m, view)
 
     def _moved_to(self, key: str, at_m: float, view: HangingView) -> tuple[Command, ...]:
         command = move_of(key, at_m, view, joins=False)
