@@ -2,34 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
+from typing import ClassVar
 
 from lab.files import UNITS
 from lab.mechanics import Part
 from lab.scenes.scales.view import ScalesGhost, ScalesView, load_key
+from lab.screens.benches.hands import CarryingHands, step_m
 from lab.screens.benches.scales.keys import ACROSS, CANCEL, COUNT, READING, tray_mass_kg
 from lab.screens.benches.scales.moves import Spot, body_spot, load_of, move_of, spot_at, spot_px, where_is
-from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, PLACE, REMOVE, WEIGHT_FIELD
+from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, PLACE, WEIGHT_FIELD
 from lab.simulation import Command, Remove
 from lab.simulation.benches.scales_edits import brass
 from lab.simulation.part_commands import Copy, Reweigh
 from lab.simulation.scales_commands import GuessReading, PutOn, StandOn
 from lab.ui.geometry import Point, Rect
-from lab.ui.outcomes import (
-    Changed,
-    Chosen,
-    DragBegan,
-    DragCancelled,
-    Dragged,
-    Dropped,
-    Nudged,
-    Pressed,
-    Removed,
-    Tapped,
-    WidgetEvent,
-)
-
-LARGE_STEPS = 10
+from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,28 +47,14 @@ class Armed:
 
 
 @dataclass(slots=True)
-class Hands:
+class Hands(CarryingHands[ScalesView, Armed, Carried]):
     """What is picked, taken up and carried just now.
 
-    more: whether the second half of what can be done to what is picked is shown.  focus: what should get the keyboard's
-    focus next.
+    more: whether the second half of what can be done to what is picked is shown.
     """
 
-    picked: str = ""
-    armed: Armed | None = None
-    focus: str = ""
+    CANCEL: ClassVar[str] = CANCEL
     more: bool = False
-    _carried: dict[int, Carried] = field(default_factory=dict)
-    _downs: dict[int, Point] = field(default_factory=dict)
-
-    @property
-    def carried(self) -> Carried | None:
-        """What was taken in hand last, if anything is carried."""
-        return next(reversed(self._carried.values()), None)
-
-    def pointer_down(self, pointer: int, at: Point) -> None:
-        """Remember where a pointer went down: what it will carry keeps its distance to that point."""
-        self._downs[pointer] = at
 
     def ghost(self, top_m: float) -> ScalesGhost | None:
         """The weight on its way that the picture shows.  top_m: the height on which weights stand."""
@@ -91,62 +65,23 @@ class Hands:
             return ScalesGhost(part=_part(self.armed.mass_kg, top_m), at_m=self.armed.at_m)
         return None
 
-    def let_all_go(self) -> bool:
-        """Nothing is picked or taken up any more; whether anything was."""
-        had = bool(self.picked or self.armed)
-        self.picked, self.armed = "", None
-        return had
-
-    def answer(self, event: WidgetEvent, view: ScalesView, rect: Rect) -> tuple[Command, ...]:
-        """The commands that an event of the picture, the tray, the table or the strip comes to."""
-        match event:
-            case Pressed():
-                return self._pressed(event.key, view)
-            case Tapped():
-                return self._tapped(event.at, view, rect)
-            case DragBegan():
-                return self._began(event, view, rect)
-            case Dragged():
-                return self._carry(event.pointer, event.at, view, rect)
-            case Dropped():
-                return self._put_down(event.pointer, event.at, view, rect)
-            case DragCancelled():
-                return self._put_back(event.pointer, view)
-            case Nudged():
-                return self._nudged(event, view)
-            case Removed():
-                return self._removed(event.key, view)
-            case Changed():
-                return self._typed(event, view)
-            case Chosen(key=key, value=value):
-                return self._chosen(key, value, view)
-        return ()
-
     # --- picking and putting on -----------------------------------------------------------------------------
 
-    def _pressed(self, key: str, view: ScalesView) -> tuple[Command, ...]:
+    def _from_tray(self, key: str, view: ScalesView) -> Armed | None:
         mass_kg = tray_mass_kg(key, view.bench.sum.mass_kg)
-        if mass_kg is not None:
-            if self.armed is not None and self.armed.key == key:
-                self.armed = None
-            else:
-                self.armed = Armed(key=key, mass_kg=mass_kg, at_m=_middle(view))
-                self.picked, self.focus = "", GHOST
-            return ()
-        if key == GHOST and self.armed is not None:
-            return self._put_on(self.armed.mass_kg, self.armed.at_m, view)
-        if key == CANCEL:
-            self.focus = self.armed.key if self.armed else ""
-            self.armed = None
-        elif key == REMOVE:
-            return self._removed(self.picked, view)
-        elif key == MORE:
+        return None if mass_kg is None else Armed(key=key, mass_kg=mass_kg, at_m=_middle(view))
+
+    def _put(self, armed: Armed, view: ScalesView) -> tuple[Command, ...]:
+        return self._put_on(armed.mass_kg, armed.at_m, view)
+
+    def _asked(self, key: str, view: ScalesView) -> tuple[Command, ...]:
+        if key == MORE:
             self.more, self.focus = not self.more, MORE
         elif key in (COPY, MIRROR):
             return self._copied(view, mirrored=key == MIRROR)
         elif where_is(key, view) is not None:
-            self.armed, self.more = None, False
-            self.picked = "" if self.picked == key else key
+            self.more = False
+            self._pick(key)
         return ()
 
     def _tapped(self, at: Point, view: ScalesView, rect: Rect) -> tuple[Command, ...]:
@@ -174,13 +109,13 @@ class Hands:
         self.picked = ""
         return (Remove(load.id),)
 
-    def _chosen(self, key: str, value: str, view: ScalesView) -> tuple[Command, ...]:
-        if key == COUNT and value.isdigit():
+    def _chosen(self, event: Chosen, view: ScalesView) -> tuple[Command, ...]:
+        if event.key == COUNT and event.value.isdigit():
             self.picked = ""
-            return (StandOn(int(value)),)
-        row = value.removeprefix("row-")
-        if row != value and where_is(row, view) is not None:
-            self.armed, self.picked = None, "" if self.picked == row else row
+            return (StandOn(int(event.value)),)
+        row = event.value.removeprefix("row-")
+        if row != event.value and where_is(row, view) is not None:
+            self._pick(row)
         return ()
 
     def _typed(self, event: Changed, view: ScalesView) -> tuple[Command, ...]:
@@ -246,9 +181,8 @@ class Hands:
     # --- small steps ----------------------------------------------------------------------------------------
 
     def _nudged(self, event: Nudged, view: ScalesView) -> tuple[Command, ...]:
-        units = view.readings.units
-        step_m = units.to_m(view.readings.fineness.step) * (LARGE_STEPS if event.large else 1)
-        dx, dy = step_m * event.dx, step_m * event.dy if view.three else 0.0
+        step = step_m(event, view)
+        dx, dy = step * event.dx, step * event.dy if view.three else 0.0
         if event.key == GHOST and self.armed is not None:
             (left, right), (low, high) = view.bench.reach_m
             along, across = self.armed.at_m[0] + dx, self.armed.at_m[1] + dy

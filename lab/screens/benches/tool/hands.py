@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from typing import ClassVar
 
 from lab.files import UNITS
 from lab.mechanics import extent_m
 from lab.scenes.tool.scene import along_at_m, place_at_m
 from lab.scenes.tool.view import FINGER, REFERENCE, ToolGhost, ToolView, part_key
-from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, PLACE, REMOVE, WEIGHT_FIELD
+from lab.screens.benches.hands import CarryingHands, step_m
+from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, PLACE, WEIGHT_FIELD
 from lab.screens.benches.sums import ROW
 from lab.screens.benches.tool.keys import CANCEL, HOLDING, LENGTH, NAME, SHELF, put_on, tray_part
 from lab.screens.benches.tool.moves import id_of, moves_of, part_of, snapped_m, where_is
@@ -20,21 +22,7 @@ from lab.simulation.commands import Hold
 from lab.simulation.part_commands import Copy, Rename, Reweigh
 from lab.simulation.tool_commands import SetLength
 from lab.ui.geometry import Point, Rect
-from lab.ui.outcomes import (
-    Changed,
-    Chosen,
-    DragBegan,
-    DragCancelled,
-    Dragged,
-    Dropped,
-    Nudged,
-    Pressed,
-    Removed,
-    Tapped,
-    WidgetEvent,
-)
-
-LARGE_STEPS = 10
+from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,31 +50,18 @@ class Armed:
 
 
 @dataclass(slots=True)
-class Hands:
+class Hands(CarryingHands[ToolView, Armed, Carried]):
     """What is picked, taken up and carried just now.
 
-    focus: what should get the keyboard's focus next.  shelf: which parts the tray shows.  laid_for: the tool as it was
-    when something of it was taken in hand: the picture stays laid out for it.
+    shelf: which parts the tray shows.  laid_for: the tool as it was when something of it was taken in hand: the picture
+    stays laid out for it.
     """
 
-    picked: str = ""
-    armed: Armed | None = None
-    focus: str = ""
+    CANCEL: ClassVar[str] = CANCEL
     shelf: str = "heads"
     laid_for: BuiltTool | None = None
     more: bool = False
     naming: Naming = field(default_factory=Naming)
-    _carried: dict[int, Carried] = field(default_factory=dict)
-    _downs: dict[int, Point] = field(default_factory=dict)
-
-    @property
-    def carried(self) -> Carried | None:
-        """What was taken in hand last, if anything is carried."""
-        return next(reversed(self._carried.values()), None)
-
-    def pointer_down(self, pointer: int, at: Point) -> None:
-        """Remember where a pointer went down: what it will carry keeps its distance to that point."""
-        self._downs[pointer] = at
 
     def ghost(self, bench: BuiltTool) -> ToolGhost | None:
         """The part on its way that the picture shows."""
@@ -103,55 +78,21 @@ class Hands:
         self.picked, self.armed, self.naming.draft = "", None, None
         return had
 
-    def answer(self, event: WidgetEvent, view: ToolView, rect: Rect) -> tuple[Command, ...]:
-        """The commands that an event of the picture, the tray or the strip comes to.  rect: of the picture."""
-        match event:
-            case Pressed():
-                return self._pressed(event.key, view)
-            case Tapped():
-                return self._tapped(event.at, view, rect)
-            case DragBegan():
-                return self._began(event, view, rect)
-            case Dragged():
-                return self._carry(event.pointer, event.at, view, rect)
-            case Dropped():
-                return self._put_down(event.pointer, event.at, view, rect)
-            case DragCancelled():
-                return self._put_back(event.pointer)
-            case Nudged():
-                return self._nudged(event, view)
-            case Removed():
-                return self._removed(event.key, view)
-            case Chosen(key=key, value=value) if key == SHELF:
-                self.shelf, self.armed = value, None
-            case Chosen(value=value) if value.startswith(ROW):
-                self.armed, self.picked = None, value.removeprefix(ROW)
-            case Changed() | Chosen():
-                return self._set(event, view)
-        return ()
-
     # --- picking and putting on -----------------------------------------------------------------------------
 
-    def _pressed(self, key: str, view: ToolView) -> tuple[Command, ...]:
-        if tray_part(key) is not None:
-            if self.armed is not None and self.armed.key == key:
-                self.armed = None
-            else:
-                self.armed = Armed(key=key, at_m=(view.bench.left_m + view.bench.right_m) / 2)
-                self.picked, self.focus = "", GHOST
-            return ()
-        if key == GHOST and self.armed is not None:
-            return self._put_on(self.armed.key, self.armed.at_m, view)
+    def _from_tray(self, key: str, view: ToolView) -> Armed | None:
+        middle_m = (view.bench.left_m + view.bench.right_m) / 2
+        return None if tray_part(key) is None else Armed(key=key, at_m=middle_m)
+
+    def _put(self, armed: Armed, view: ToolView) -> tuple[Command, ...]:
+        return self._put_on(armed.key, armed.at_m, view)
+
+    def _asked(self, key: str, view: ToolView) -> tuple[Command, ...]:
         if key in (MORE, COPY, MIRROR, NAME):
             return self._more(key, view)
-        if key == CANCEL:
-            self.focus = self.armed.key if self.armed else ""
-            self.armed = None
-        elif key == REMOVE:
-            return self._removed(self.picked, view)
-        elif key in (FINGER, REFERENCE) or part_of(view, key) is not None:
-            self.armed, self.naming.draft = None, None
-            self.picked = "" if self.picked == key else key
+        if key in (FINGER, REFERENCE) or part_of(view, key) is not None:
+            self.naming.draft = None
+            self._pick(key)
         return ()
 
     def _more(self, key: str, view: ToolView) -> tuple[Command, ...]:
@@ -189,19 +130,26 @@ class Hands:
         self.picked = ""
         return (Remove(number),)
 
-    def _set(self, event: Changed | Chosen, view: ToolView) -> tuple[Command, ...]:
-        """What the strip changes of what is picked."""
+    def _typed(self, event: Changed, view: ToolView) -> tuple[Command, ...]:
         units, number = view.readings.units, id_of(self.picked)
-        if isinstance(event, Changed) and event.key == PLACE:
+        if event.key == PLACE:
             return moves_of(self.picked, units.to_m(event.value), joins=False)
         if number is None:
             return ()
-        if isinstance(event, Chosen):
-            hold: Hold = "hung" if event.value == "hung" else "clamped"
-            return (SetHold(number, hold),) if event.key == HOLDING else ()
         if event.key == WEIGHT_FIELD:
             return (Reweigh(number, UNITS[units.name].to_kg(event.value)),)
         return (SetLength(number, units.to_m(event.value)),) if event.key == LENGTH else ()
+
+    def _chosen(self, event: Chosen, view: ToolView) -> tuple[Command, ...]:
+        number = id_of(self.picked)
+        if event.key == SHELF:
+            self.shelf, self.armed = event.value, None
+        elif event.value.startswith(ROW):
+            self.armed, self.picked = None, event.value.removeprefix(ROW)
+        elif event.key == HOLDING and number is not None:
+            hold: Hold = "hung" if event.value == "hung" else "clamped"
+            return (SetHold(number, hold),)
+        return ()
 
     # --- carrying -------------------------------------------------------------------------------------------
 
@@ -250,7 +198,7 @@ class Hands:
         # Dropped where no tool is: the bench is asked, so that it says why it went back.
         return (put_on(carried.key, view.bench.right_m + 10.0),)
 
-    def _put_back(self, pointer: int) -> tuple[Command, ...]:
+    def _put_back(self, pointer: int, view: ToolView) -> tuple[Command, ...]:
         carried = self._carried.pop(pointer, None)
         if not self._carried:
             self.laid_for = None
@@ -261,18 +209,17 @@ class Hands:
     # --- small steps ----------------------------------------------------------------------------------------
 
     def _nudged(self, event: Nudged, view: ToolView) -> tuple[Command, ...]:
-        units, bench = view.readings.units, view.bench
-        step_m = units.to_m(view.readings.fineness.step) * (LARGE_STEPS if event.large else 1) * event.dx
+        bench, along_m = view.bench, step_m(event, view) * event.dx
         if event.key == GHOST and self.armed is not None:
             half_m = _half_m(self.armed.key)
-            goal_m = min(max(self.armed.at_m + step_m, bench.left_m - half_m), bench.right_m + half_m)
+            goal_m = min(max(self.armed.at_m + along_m, bench.left_m - half_m), bench.right_m + half_m)
             self.armed = replace(self.armed, at_m=round(goal_m, 9))
             return ()
         now_m = where_is(event.key, view)
         if now_m is None:
             return ()
         self.picked = event.key
-        return moves_of(event.key, now_m + step_m, joins=False)
+        return moves_of(event.key, now_m + along_m, joins=False)
 
 
 def _ghost(bench: BuiltTool, key: str, at_m: float | None, pointer: Point | None) -> ToolGhost | None:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
+from typing import ClassVar
 
 from lab.scenes.two_fingers.view import (
     MEETING,
@@ -12,7 +13,8 @@ from lab.scenes.two_fingers.view import (
     place_at_m,
     stage_for,
 )
-from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, REMOVE
+from lab.screens.benches.hands import CarryingHands, step_m
+from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE
 from lab.screens.benches.two_fingers.carried import Armed, Carried, off_the_end, other_hand_slides
 from lab.screens.benches.two_fingers.keys import CANCEL, FORGET, MOMENTS, STOP, tray_mass_kg
 from lab.screens.benches.two_fingers.moves import move_of, piece_of, snapped_place_m, where_is
@@ -20,36 +22,18 @@ from lab.screens.benches.two_fingers.typed import copied, gripped, typed
 from lab.simulation import Command, Hang, Remove
 from lab.simulation.two_finger_commands import GuessMeeting, StopFingers
 from lab.ui.geometry import Point, Rect
-from lab.ui.outcomes import (
-    Changed,
-    Chosen,
-    DragBegan,
-    DragCancelled,
-    Dragged,
-    Dropped,
-    Nudged,
-    Pressed,
-    Removed,
-    Tapped,
-    WidgetEvent,
-)
-
-LARGE_STEPS = 10
+from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
 
 
 @dataclass(slots=True)
-class Hands:
+class Hands(CarryingHands[TwoFingersView, Armed, Carried]):
     """What is picked, taken up and carried just now.
 
-    focus: what should get the keyboard's focus next.  more: whether the strip shows what is less often wanted.
+    more: whether the strip shows what is less often wanted.
     """
 
-    picked: str = ""
-    armed: Armed | None = None
-    focus: str = ""
+    CANCEL: ClassVar[str] = CANCEL
     more: bool = False
-    _carried: dict[int, Carried] = field(default_factory=dict)
-    _downs: dict[int, Point] = field(default_factory=dict)
 
     @property
     def carries(self) -> bool:
@@ -66,72 +50,34 @@ class Hands:
             return Coming(mass_kg=self.armed.mass_kg, at_m=self.armed.at_m)
         return None
 
-    def pointer_down(self, pointer: int, at: Point) -> None:
-        """Remember where a pointer went down: what it will carry keeps its distance to that point."""
-        self._downs[pointer] = at
-
     def let_all_go(self) -> bool:
         """Nothing is picked or taken up any more; whether anything was."""
         had = bool(self.picked or self.armed)
         self.picked, self.armed, self.more = "", None, False
         return had
 
-    def answer(self, event: WidgetEvent, view: TwoFingersView, rect: Rect) -> tuple[Command, ...]:
-        """The commands that an event of picture, tray, table or strip comes to.  rect: of the picture."""
-        match event:
-            case Pressed():
-                return self._pressed(event.key, view)
-            case Tapped():
-                return self._tapped(event.at, view, rect)
-            case DragBegan():
-                return self._began(event, view, rect)
-            case Dragged():
-                return self._carry(event.pointer, event.at, view, rect)
-            case Dropped():
-                return self._put_down(event.pointer, event.at, view, rect)
-            case DragCancelled():
-                return self._put_back(event.pointer, view)
-            case Nudged():
-                return self._nudged(event, view)
-            case Removed():
-                return self._removed(event.key, view)
-            case Changed():
-                return typed(event, self.picked, view)
-            case Chosen():
-                return self._chosen(event, view)
-        return ()
-
     # --- picking and standing ---------------------------------------------------------------------------------
 
-    def _pressed(self, key: str, view: TwoFingersView) -> tuple[Command, ...]:
-        mass_kg = tray_mass_kg(key)
-        if mass_kg is not None:
-            self._take_up(key, mass_kg, view)
-        elif key == GHOST and self.armed is not None:
-            return self._stand(self.armed.mass_kg, self.armed.at_m, view)
-        elif key == CANCEL:
-            self.focus = self.armed.key if self.armed else ""
-            self.armed = None
-        elif key == STOP:
+    def _from_tray(self, key: str, view: TwoFingersView) -> Armed | None:
+        mass_kg, (low_m, high_m) = tray_mass_kg(key), view.bench.beam_m
+        return None if mass_kg is None else Armed(key=key, mass_kg=mass_kg, at_m=round((low_m + high_m) / 2, 9))
+
+    def _put(self, armed: Armed, view: TwoFingersView) -> tuple[Command, ...]:
+        return self._stand(armed.mass_kg, armed.at_m, view)
+
+    def _asked(self, key: str, view: TwoFingersView) -> tuple[Command, ...]:
+        if key == STOP:
             return (StopFingers(),)
-        elif key == MORE:
+        if key == MORE:
             self.more = not self.more
         elif key in (COPY, MIRROR):
             return copied(self.picked, view, mirrored=key == MIRROR)
-        elif key in (REMOVE, FORGET):
+        elif key == FORGET:
             return self._removed(self.picked, view)
         elif where_is(key, view) is not None:
-            self.armed, self.more = None, False
-            self.picked = "" if self.picked == key else key
+            self.more = False
+            self._pick(key)
         return ()
-
-    def _take_up(self, key: str, mass_kg: float, view: TwoFingersView) -> None:
-        if self.armed is not None and self.armed.key == key:
-            self.armed = None
-            return
-        low_m, high_m = view.bench.beam_m
-        self.armed = Armed(key=key, mass_kg=mass_kg, at_m=round((low_m + high_m) / 2, 9))
-        self.picked, self.focus = "", GHOST
 
     def _tapped(self, at: Point, view: TwoFingersView, rect: Rect) -> tuple[Command, ...]:
         if self.armed is None:
@@ -156,6 +102,9 @@ class Hands:
             return ()
         self.picked = ""
         return (Remove(piece.id),)
+
+    def _typed(self, event: Changed, view: TwoFingersView) -> tuple[Command, ...]:
+        return typed(event, self.picked, view)
 
     def _chosen(self, event: Chosen, view: TwoFingersView) -> tuple[Command, ...]:
         if event.key == MOMENTS:
@@ -232,16 +181,16 @@ class Hands:
     # --- small steps ------------------------------------------------------------------------------------------
 
     def _nudged(self, event: Nudged, view: TwoFingersView) -> tuple[Command, ...]:
-        step_m = view.readings.units.to_m(view.readings.fineness.step) * (LARGE_STEPS if event.large else 1) * event.dx
+        along_m = step_m(event, view) * event.dx
         if event.key == GHOST and self.armed is not None:
             low_m, high_m = view.bench.beam_m
-            self.armed = replace(self.armed, at_m=round(min(max(self.armed.at_m + step_m, low_m), high_m), 9))
+            self.armed = replace(self.armed, at_m=round(min(max(self.armed.at_m + along_m, low_m), high_m), 9))
             return ()
         now_m = where_is(event.key, view)
         if now_m is None:
             return ()
         self.picked = event.key
-        return self._moved_to(event.key, now_m + step_m, view)
+        return self._moved_to(event.key, now_m + along_m, view)
 
     def _moved_to(self, key: str, at_m: float, view: TwoFingersView) -> tuple[Command, ...]:
         command = move_of(key, at_m, view, joins=False)
