@@ -47,6 +47,11 @@ class Armed:
     bar: int
     at_m: float
 
+    @property
+    def key(self) -> str:
+        """Of the thing in the tray."""
+        return self.thing.key
+
     def moved(self, step_m: float, down: int, view: MobileView) -> Armed:
         """A step along its bar, or to a bar further down or up in reading order."""
         bars = [beam for beam in view.bench.beams if beam.id != view.coming]

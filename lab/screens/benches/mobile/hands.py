@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from lab.scenes.mobile.view import BAR, REFERENCE, WEIGHT, Ghost, MobileView, number_of
+from lab.screens.benches.hands import BenchHands, step_m
 from lab.screens.benches.mobile.carried import NOWHERE, Armed, Carried, Carrying, place_on
 from lab.screens.benches.mobile.keys import CANCEL, LEVELS, TrayThing, tray_thing
 from lab.screens.benches.mobile.moves import hanging, moved, picked_bar, thing_of, typed
@@ -13,30 +14,13 @@ from lab.simulation import Command, Remove
 from lab.simulation.mobile_commands import Rehang
 from lab.simulation.part_commands import Copy
 from lab.ui.geometry import Point, Rect
-from lab.ui.outcomes import (
-    Changed,
-    Chosen,
-    DragBegan,
-    DragCancelled,
-    Dragged,
-    Dropped,
-    Nudged,
-    Pressed,
-    Removed,
-    Tapped,
-    WidgetEvent,
-)
-
-LARGE_STEPS = 10
+from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
 
 
 @dataclass(slots=True)
-class Hands:
-    """What is picked, taken up and carried just now. `focus`: what should get the keyboard's focus next."""
+class Hands(BenchHands[MobileView, Armed]):
+    """What is picked, taken up and carried just now."""
 
-    picked: str = ""
-    armed: Armed | None = None
-    focus: str = ""
     carrying: Carrying = field(default_factory=Carrying)
     _last_down: Point | None = None
     _strip_was: str = ""
@@ -80,38 +64,6 @@ class Hands:
         self.carrying.pointer_down(pointer, at)
         self._last_down = at
 
-    def let_all_go(self) -> bool:
-        """Nothing is picked or taken up any more; whether anything was."""
-        had = bool(self.picked or self.armed)
-        self.picked, self.armed = "", None
-        return had
-
-    def answer(self, event: WidgetEvent, view: MobileView, rect: Rect) -> tuple[Command, ...]:
-        """The commands that an event of the picture, the tray, the table or the strip comes to."""
-        match event:
-            case Pressed():
-                return self._pressed(event.key, view, rect)
-            case Tapped():
-                return self._tapped(event.at, view, rect)
-            case DragBegan():
-                return self._began(event, view, rect)
-            case Dragged():
-                return self.carrying.carry(event.pointer, event.at, view, rect)
-            case Dropped():
-                return self._put_down(event.pointer, event.at, view, rect)
-            case DragCancelled():
-                return self.carrying.put_back(event.pointer)
-            case Nudged():
-                return self._nudged(event, view)
-            case Removed():
-                return self._removed(event.key, view)
-            case Chosen(key=key, value=value) if key == LEVELS:
-                row = value.removeprefix("row-")
-                self.picked = "" if self.picked == row else row
-            case Changed():
-                return typed(event, self.picked, view)
-        return ()
-
     # --- picking and hanging --------------------------------------------------------------------------------
 
     def _pressed(self, key: str, view: MobileView, rect: Rect) -> tuple[Command, ...]:
@@ -122,7 +74,7 @@ class Hands:
         elif key == GHOST and self.armed is not None:
             return self._hang(self.armed.thing, (self.armed.bar, self.armed.at_m), view)
         elif key == CANCEL:
-            self.focus = self.armed.thing.key if self.armed else ""
+            self.focus = self.armed.key if self.armed else ""
             self.armed = None
         elif key == REMOVE:
             return self._removed(self.picked, view)
@@ -133,8 +85,7 @@ class Hands:
         elif self.armed is not None and down is not None and key != REFERENCE:
             return self._tapped(down, view, rect)
         elif key == REFERENCE or thing_of(key) is not None or picked_bar(key) is not None:
-            self.armed = None
-            self.picked = "" if self.picked == key else key
+            self._pick(key)
         return ()
 
     def _take_up(self, thing: TrayThing, view: MobileView) -> None:
@@ -176,6 +127,15 @@ class Hands:
         self.picked = ""
         return (Remove(number),)
 
+    def _typed(self, event: Changed, view: MobileView) -> tuple[Command, ...]:
+        return typed(event, self.picked, view)
+
+    def _chosen(self, event: Chosen, view: MobileView) -> tuple[Command, ...]:
+        if event.key == LEVELS:
+            row = event.value.removeprefix("row-")
+            self.picked = "" if self.picked == row else row
+        return ()
+
     # --- carrying -------------------------------------------------------------------------------------------
 
     def _began(self, event: DragBegan, view: MobileView, rect: Rect) -> tuple[Command, ...]:
@@ -187,6 +147,9 @@ class Hands:
         self._strip_was = self.picked
         self.armed, self.picked = None, "" if thing is not None else event.key
         return self.carrying.carry(event.pointer, event.at, view, rect)
+
+    def _carry(self, pointer: int, at: Point, view: MobileView, rect: Rect) -> tuple[Command, ...]:
+        return self.carrying.carry(pointer, at, view, rect)
 
     def _put_down(self, pointer: int, at: Point, view: MobileView, rect: Rect) -> tuple[Command, ...]:
         commands = self.carrying.carry(pointer, at, view, rect)
@@ -203,13 +166,15 @@ class Hands:
             return (*commands, Rehang(number, NOWHERE, 0.0))
         return commands
 
+    def _put_back(self, pointer: int, view: MobileView) -> tuple[Command, ...]:
+        return self.carrying.put_back(pointer)
+
     # --- small steps ----------------------------------------------------------------------------------------
 
     def _nudged(self, event: Nudged, view: MobileView) -> tuple[Command, ...]:
-        units = view.readings.units
-        step_m = units.to_m(view.readings.fineness.step) * (LARGE_STEPS if event.large else 1) * event.dx
+        right_m = step_m(event, view) * event.dx
         if event.key == GHOST and self.armed is not None:
-            self.armed = self.armed.moved(step_m, -event.dy, view)
+            self.armed = self.armed.moved(right_m, -event.dy, view)
             return ()
         self.picked = event.key
-        return moved(event.key, step_m, view)
+        return moved(event.key, right_m, view)

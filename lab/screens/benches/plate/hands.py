@@ -6,6 +6,7 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from lab.scenes.plate_view import CLIP, CORNER, HOLE, PIN, PlateGhost, PlateView
+from lab.screens.benches.hands import BenchHands, step_m
 from lab.screens.benches.plate.carried import Carrying
 from lab.screens.benches.plate.keys import (
     ALONG,
@@ -38,21 +39,7 @@ from lab.simulation.benches.plate_rings import in_wood
 from lab.simulation.part_commands import Reweigh
 from lab.simulation.plate_commands import DrawPlumbLine, MovePin, RubOutLines, SetAreaWeight, TakeBlank
 from lab.ui.geometry import Point, Rect
-from lab.ui.outcomes import (
-    Changed,
-    Chosen,
-    DragBegan,
-    DragCancelled,
-    Dragged,
-    Dropped,
-    Nudged,
-    Pressed,
-    Removed,
-    Tapped,
-    WidgetEvent,
-)
-
-LARGE_STEPS = 10
+from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,16 +51,12 @@ class Armed:
 
 
 @dataclass(slots=True)
-class Hands:
+class Hands(BenchHands[PlateView, Armed]):
     """What is picked, taken up and carried just now.
 
-    focus: what should get the keyboard's focus next.  axis: whose moments the table shows.  row: the piece picked in
-    it.  carrying: what pointers carry.
+    axis: whose moments the table shows.  row: the piece picked in it.  carrying: what pointers carry.
     """
 
-    picked: str = ""
-    armed: Armed | None = None
-    focus: str = ""
     axis: Literal["along", "up"] = "along"
     row: str = ""
     carrying: Carrying = field(default_factory=Carrying)
@@ -94,34 +77,9 @@ class Hands:
         self.picked, self.armed, self.row = "", None, ""
         return had
 
-    def answer(self, event: WidgetEvent, view: PlateView, rect: Rect) -> tuple[Command, ...]:
-        """The commands that an event of the picture, the tray, the table or the strip comes to."""
-        match event:
-            case Pressed():
-                return self._pressed(event.key, view)
-            case Tapped():
-                return self._tapped(event.at, view, rect)
-            case DragBegan():
-                return self._began(event, view, rect)
-            case Dragged():
-                return self.carrying.carry(event.pointer, event.at, view, rect)
-            case Dropped():
-                return self._put_down(event.pointer, event.at, view, rect)
-            case DragCancelled():
-                return self.carrying.put_back(event.pointer, view)
-            case Nudged():
-                return self._nudged(event, view)
-            case Removed():
-                return self._removed(event.key, view)
-            case Changed():
-                return self._typed(event.key, event.value, view)
-            case Chosen():
-                return self._chosen(event.key, event.value)
-        return ()
-
     # --- picking and putting --------------------------------------------------------------------------------
 
-    def _pressed(self, key: str, view: PlateView) -> tuple[Command, ...]:
+    def _pressed(self, key: str, view: PlateView, rect: Rect) -> tuple[Command, ...]:
         if key in (DRAW, RUB_OUT):
             return (DrawPlumbLine(),) if key == DRAW else (RubOutLines(),)
         if is_of_tray(key):
@@ -134,8 +92,7 @@ class Hands:
         elif key == REMOVE:
             return self._removed(self.picked, view)
         elif key == SHEET_OF or where_is(view, key) is not None:
-            self.armed = None
-            self.picked = "" if self.picked == key else key
+            self._pick(key)
         else:
             return self._added(key, view)
         return ()
@@ -180,7 +137,8 @@ class Hands:
             self.picked, self.focus = "", PIN
         return commands
 
-    def _typed(self, key: str, value: float, view: PlateView) -> tuple[Command, ...]:
+    def _typed(self, event: Changed, view: PlateView) -> tuple[Command, ...]:
+        key, value = event.key, event.value
         now = where_is(view, self.picked)
         units, clip = view.readings.units, clip_of(view, self.picked)
         if key == WEIGHT_FIELD and clip is not None:
@@ -190,7 +148,8 @@ class Hands:
         goal = (units.to_m(value), now[1]) if key == ALONG else (now[0], units.to_m(value))
         return move_to(view, self.picked, goal, joins=False)
 
-    def _chosen(self, key: str, value: str) -> tuple[Command, ...]:
+    def _chosen(self, event: Chosen, view: PlateView) -> tuple[Command, ...]:
+        key, value = event.key, event.value
         if key == AXIS:
             self.axis = "up" if value == "up" else "along"
         elif key == MOMENTS:
@@ -213,6 +172,9 @@ class Hands:
         added = new_corner(view, key)
         return (added,) if added is not None else self.carrying.carry(event.pointer, event.at, view, rect)
 
+    def _carry(self, pointer: int, at: Point, view: PlateView, rect: Rect) -> tuple[Command, ...]:
+        return self.carrying.carry(pointer, at, view, rect)
+
     def _put_down(self, pointer: int, at: Point, view: PlateView, rect: Rect) -> tuple[Command, ...]:
         commands = self.carrying.carry(pointer, at, view, rect)
         carried = self.carrying.let_go(pointer)
@@ -224,13 +186,16 @@ class Hands:
             return (put_down(view, tray_mass_kg(carried.key), place),) if rect.contains(at) else ()
         return self._put(carried.key, carried.at_m, view)
 
+    def _put_back(self, pointer: int, view: PlateView) -> tuple[Command, ...]:
+        return self.carrying.put_back(pointer, view)
+
     # --- small steps ----------------------------------------------------------------------------------------
 
     def _nudged(self, event: Nudged, view: PlateView) -> tuple[Command, ...]:
-        step_m = view.readings.units.to_m(view.readings.fineness.step) * (LARGE_STEPS if event.large else 1)
+        step = step_m(event, view)
         if event.key == GHOST and self.armed is not None:
             x, z = self.armed.at_m
-            goal = round(x + step_m * event.dx, 9), round(z + step_m * event.dy, 9)
+            goal = round(x + step * event.dx, 9), round(z + step * event.dy, 9)
             if in_wood(goal, view.bench.outline_m, view.bench.holes_m):
                 self.armed = replace(self.armed, at_m=goal)
             return ()
@@ -238,4 +203,4 @@ class Hands:
         if now is None:
             return ()
         self.picked = event.key
-        return move_to(view, event.key, (now[0] + step_m * event.dx, now[1] + step_m * event.dy), joins=False)
+        return move_to(view, event.key, (now[0] + step * event.dx, now[1] + step * event.dy), joins=False)
