@@ -21,7 +21,7 @@ Tensor = tuple[Vector, Vector, Vector]
 Look = Literal[
     "hook", "pole", "blade", "ring", "camera", "box", "weight",
     "fuselage", "wing", "tail", "fin", "motor", "propeller", "battery", "tank", "sail", "plate",
-    "gull", "float",
+    "gull", "float", "tin", "bead", "rod",
 ]  # fmt: skip
 
 FORMAT = 1

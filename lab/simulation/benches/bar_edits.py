@@ -10,13 +10,15 @@ from types import MappingProxyType
 from typing import get_args
 
 from lab import files
+from lab.simulation.benches import bar_parts
 from lab.simulation.benches.bar_builds import hanging_bar_from_build
 from lab.simulation.benches.hanging_bar import MOST_WEIGHTS, HangingBar, Hung
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Hang, Hold, Measure, Move, MovePivot, OpenBuild, Remove, SetHold
-from lab.simulation.part_commands import Copy, Reweigh
+from lab.simulation.part_commands import Copy, Rename, Reweigh
 from lab.simulation.refused import Refused, msg
+from lab.simulation.tool_commands import FitPart
 
 BESIDE = 0.05
 """How far beside a weight its copy hangs, as a share of the bar: so that both can be seen."""
@@ -32,6 +34,11 @@ NEW_OFF_BAR = Refused(template=msg("There is no bar there to hang it from, so it
 NOT_A_WEIGHT = Refused(template=msg("That is not a weight this bar can carry."))
 NO_SUCH_WEIGHT = Refused(template=msg("That weight is not on the bar any more."))
 NO_MIRROR = Refused(template=msg("On the other side of the pivot the bar does not reach so far."))
+NOT_A_NAME = Refused(template=msg("That is not a name."))
+NOT_A_KIND = Refused(template=msg("That is not a part that the tray has."))
+ONLY_SO = Refused(template=msg("That cannot be held in any other way."))
+NOT_ITS_WEIGHT = Refused(template=msg("A tin holds up to 400 mL of water, a cord 1 to 10 beads."))
+LONGEST_NAME = 40
 NOT_A_HOLD = Refused(template=msg("A weight is either hung or clamped."))
 
 
@@ -52,6 +59,22 @@ def hang(state: HangingBar, command: Hang) -> HangingBar | Refused:
     return replace(_touched(state), weights=(*state.weights, weight), next_id=state.next_id + 1)
 
 
+def fit(state: HangingBar, command: FitPart) -> HangingBar | Refused:
+    """A tin, beads, a rod or a plate, with an id and a name of its own."""
+    kind = bar_parts.KINDS.get(command.kind)
+    if kind is None:
+        return NOT_A_KIND
+    if len(state.weights) >= MOST_WEIGHTS:
+        return BAR_FULL
+    at_m = _on_bar_m(state, command.at_m)
+    if at_m is None:
+        return NEW_OFF_BAR
+    name = unused_name(command.name or kind.called, {part.name for part in state.parts})
+    new = kind.part(state.next_id, name, at_m)
+    new = replace(new, at_m=clamped(at_m, bar_parts.span_m(state.bar, new)))
+    return replace(_touched(state), weights=(*state.weights, new), next_id=state.next_id + 1)
+
+
 def move(state: HangingBar, command: Move) -> HangingBar | Refused:
     """Along the bar; off the bar it stays where it was."""
     weight = state.weight(command.id)
@@ -63,7 +86,7 @@ def move(state: HangingBar, command: Move) -> HangingBar | Refused:
             template=msg("{name} would be off the bar, so it went back to where it was."),
             values={"name": weight.name},
         )
-    return _with_weight(state, replace(weight, at_m=at_m))
+    return _with_weight(state, replace(weight, at_m=clamped(at_m, bar_parts.span_m(state.bar, weight))))
 
 
 def remove(state: HangingBar, command: Remove) -> HangingBar | Refused:
@@ -81,17 +104,37 @@ def set_hold(state: HangingBar, command: SetHold) -> HangingBar | Refused:
         return NO_SUCH_WEIGHT
     if command.hold not in get_args(Hold):
         return NOT_A_HOLD
+    if bar_parts.kind_of(weight) is not None:
+        return state if weight.hold == command.hold else ONLY_SO
     return _with_weight(state, replace(weight, hold=command.hold))
 
 
 def reweigh(state: HangingBar, command: Reweigh) -> HangingBar | Refused:
-    """A brass weight with its stamp filed away and struck anew."""
+    """A brass weight with its stamp struck anew; a tin with more water or less, a cord with other beads."""
     weight = state.weight(command.id)
     if weight is None:
         return NO_SUCH_WEIGHT
     if not 0.0 < command.mass_kg <= HEAVIEST_KG:
         return NOT_A_WEIGHT
+    kind = bar_parts.kind_of(weight)
+    if kind is not None and not kind.can_weigh(command.mass_kg):
+        return NOT_ITS_WEIGHT
     return _with_weight(state, replace(weight, mass_kg=command.mass_kg))
+
+
+def rename(state: HangingBar, command: Rename) -> HangingBar | Refused:
+    """What it is called in the table and the file; the guess stands."""
+    weight = state.weight(command.id)
+    if weight is None:
+        return NO_SUCH_WEIGHT
+    wanted = " ".join(command.name.split())
+    if not (0 < len(wanted) <= LONGEST_NAME and wanted.isprintable()):
+        return NOT_A_NAME
+    name = unused_name(wanted, {part.name for part in state.parts if part.name != weight.name})
+    if name == weight.name:
+        return state
+    named = replace(weight, name=name)
+    return replace(state, weights=tuple(named if each is weight else each for each in state.weights))
 
 
 def copy(state: HangingBar, command: Copy) -> HangingBar | Refused:
@@ -103,12 +146,14 @@ def copy(state: HangingBar, command: Copy) -> HangingBar | Refused:
         return BAR_FULL
     if command.mirrored:
         at_m = _on_bar_m(state, 2 * state.pivot.at_m - weight.at_m)
-        if at_m is None:
+        low_m, high_m = bar_parts.span_m(state.bar, weight)
+        if at_m is None or not low_m <= at_m <= high_m:
             return NO_MIRROR
     else:
         beside_m = BESIDE * state.bar.length_m
-        room = weight.at_m + beside_m <= state.bar.right_m
-        at_m = clamped(weight.at_m + (beside_m if room else -beside_m), (state.bar.left_m, state.bar.right_m))
+        span_m = bar_parts.span_m(state.bar, weight)
+        room = weight.at_m + beside_m <= span_m[1]
+        at_m = clamped(weight.at_m + (beside_m if room else -beside_m), span_m)
     name = unused_name(weight.name.partition(" (")[0], {part.name for part in state.parts})
     new = replace(weight, id=state.next_id, name=name, at_m=at_m)
     return replace(_touched(state), weights=(*state.weights, new), next_id=state.next_id + 1)
@@ -173,10 +218,12 @@ EDITS: Mapping[type, Does] = MappingProxyType(
     {
         **SHARED,
         Hang: hang,
+        FitPart: fit,
         Move: move,
         Remove: remove,
         SetHold: set_hold,
         Reweigh: reweigh,
+        Rename: rename,
         Copy: copy,
         MovePivot: move_pivot,
         Measure: measure,

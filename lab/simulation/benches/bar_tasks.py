@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
 
+from lab.simulation.benches.bar_parts import kind_of, span_m
 from lab.simulation.benches.hanging_bar import HangingBar
 from lab.simulation.refused import msg
 
@@ -71,6 +72,10 @@ def _hangs(bar: HangingBar) -> tuple[tuple[str, float], ...]:
     return tuple(sorted((weight.name, weight.mass_kg) for weight in bar.weights))
 
 
+def _all_brass(bar: HangingBar) -> bool:
+    return all(kind_of(weight) is None for weight in bar.weights)
+
+
 def _same_pivot(task: BarTask, bar: HangingBar) -> bool:
     return bar.pivot == task.start.pivot and bar.bar == task.start.bar
 
@@ -90,10 +95,10 @@ def _level(bar: HangingBar) -> float | None:
     """Where the pivot is, if the weights can be moved so that it balances there, and it does not yet."""
     if not bar.weights or abs(bar.sum.balance_point_m[0] - bar.pivot.at_m) <= NEAR_M:
         return None
-    whole_kg, hung_kg = bar.sum.mass_kg, _hung_kg(bar)
-    middle_m = bar.bar.left_m + bar.bar.length_m / 2
-    own_kg_m = (whole_kg - hung_kg) * middle_m
-    low_m, high_m = ((own_kg_m + hung_kg * end_m) / whole_kg for end_m in (bar.bar.left_m, bar.bar.right_m))
+    whole_kg, middle_m = bar.sum.mass_kg, bar.bar.left_m + bar.bar.length_m / 2
+    own_kg_m = (whole_kg - _hung_kg(bar)) * middle_m
+    spans = [(weight.mass_kg, span_m(bar.bar, weight)) for weight in bar.weights]
+    low_m, high_m = ((own_kg_m + sum(kg * ends_m[end] for kg, ends_m in spans)) / whole_kg for end in (0, 1))
     return bar.pivot.at_m if low_m <= bar.pivot.at_m <= high_m else None
 
 
@@ -126,6 +131,8 @@ def _has_one_more(task: BarTask, bar: HangingBar) -> bool:
 
 def _half(bar: HangingBar) -> float | None:
     """Where it balances, if half of the brass can be made of the tray's weights and has a place on the bar."""
+    if not _all_brass(bar):
+        return None
     half_kg = _hung_kg(bar) / 2
     pieces = half_kg / SMALLEST_KG
     if half_kg < SMALLEST_KG * 0.999 or abs(pieces - round(pieces)) > 1e-6:
@@ -138,7 +145,8 @@ def _half(bar: HangingBar) -> float | None:
 
 def _has_half(task: BarTask, bar: HangingBar) -> bool:
     half_kg = _hung_kg(task.start) / 2
-    return bar.bar == task.start.bar and abs(_hung_kg(bar) - half_kg) <= 1e-9 and _near(task, bar)
+    same = bar.bar == task.start.bar and _all_brass(bar)
+    return same and abs(_hung_kg(bar) - half_kg) <= 1e-9 and _near(task, bar)
 
 
 _GOALS: Mapping[TaskKind, Callable[[HangingBar], float | None]] = MappingProxyType(
