@@ -178,9 +178,20 @@ class CarryingHands(BenchHands[V, A], Generic[V, A, C]):
             return self._asked(key, view)
         return ()
 
+    def _tapped(self, at: Point, view: V, rect: Rect) -> tuple[Command, ...]:
+        if self.armed is None:
+            self.picked = ""
+            return ()
+        aimed = self._aimed(self.armed, at, view, rect)
+        return () if aimed is None else self._put(aimed, view)
+
     @abstractmethod
     def _from_tray(self, key: str, view: V) -> A | None:
         """What a press on the tray takes up; None for any other key."""
+
+    @abstractmethod
+    def _aimed(self, armed: A, at: Point, view: V, rect: Rect) -> A | None:
+        """The same with the place that a pointer means; None where it cannot go."""
 
     @abstractmethod
     def _put(self, armed: A, view: V) -> tuple[Command, ...]:

@@ -77,6 +77,10 @@ class Hands(CarryingHands[HangingView, Armed, Carried]):
         mass_kg, bar = tray_mass_kg(key), view.bench.bar
         return None if mass_kg is None else Armed(key=key, mass_kg=mass_kg, at_m=bar.left_m + bar.length_m / 2)
 
+    def _aimed(self, armed: Armed, at: Point, view: HangingView, rect: Rect) -> Armed | None:
+        along_m = place_at_m(view, rect, at)
+        return None if along_m is None else replace(armed, at_m=snapped_m(along_m, view, rect))
+
     def _put(self, armed: Armed, view: HangingView) -> tuple[Command, ...]:
         return self._hang(armed.mass_kg, armed.at_m, view)
 
@@ -89,15 +93,6 @@ class Hands(CarryingHands[HangingView, Armed, Carried]):
             self.more = False
             self._pick(key)
         return ()
-
-    def _tapped(self, at: Point, view: HangingView, rect: Rect) -> tuple[Command, ...]:
-        if self.armed is None:
-            self.picked = ""
-            return ()
-        along_m = place_at_m(view, rect, at)
-        if along_m is None:
-            return ()
-        return self._hang(self.armed.mass_kg, snapped_m(along_m, view, rect), view)
 
     def _hang(self, mass_kg: float, at_m: float, view: HangingView) -> tuple[Command, ...]:
         self.armed = None

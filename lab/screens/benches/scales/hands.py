@@ -71,6 +71,10 @@ class Hands(CarryingHands[ScalesView, Armed, Carried]):
         mass_kg = tray_mass_kg(key, view.bench.sum.mass_kg)
         return None if mass_kg is None else Armed(key=key, mass_kg=mass_kg, at_m=_middle(view))
 
+    def _aimed(self, armed: Armed, at: Point, view: ScalesView, rect: Rect) -> Armed | None:
+        spot = body_spot(at, view, rect)
+        return None if spot is None else replace(armed, at_m=spot)
+
     def _put(self, armed: Armed, view: ScalesView) -> tuple[Command, ...]:
         return self._put_on(armed.mass_kg, armed.at_m, view)
 
@@ -83,13 +87,6 @@ class Hands(CarryingHands[ScalesView, Armed, Carried]):
             self.more = False
             self._pick(key)
         return ()
-
-    def _tapped(self, at: Point, view: ScalesView, rect: Rect) -> tuple[Command, ...]:
-        if self.armed is None:
-            self.picked = ""
-            return ()
-        spot = body_spot(at, view, rect)
-        return () if spot is None else self._put_on(self.armed.mass_kg, spot, view)
 
     def _put_on(self, mass_kg: float, at_m: Spot, view: ScalesView) -> tuple[Command, ...]:
         self.armed = None

@@ -84,6 +84,10 @@ class Hands(CarryingHands[ToolView, Armed, Carried]):
         middle_m = (view.bench.left_m + view.bench.right_m) / 2
         return None if tray_part(key) is None else Armed(key=key, at_m=middle_m)
 
+    def _aimed(self, armed: Armed, at: Point, view: ToolView, rect: Rect) -> Armed | None:
+        along_m = place_at_m(view, rect, at, half_m=_half_m(armed.key))
+        return None if along_m is None else replace(armed, at_m=snapped_m(along_m, view, rect))
+
     def _put(self, armed: Armed, view: ToolView) -> tuple[Command, ...]:
         return self._put_on(armed.key, armed.at_m, view)
 
@@ -108,15 +112,6 @@ class Hands(CarryingHands[ToolView, Armed, Carried]):
             self.picked = part_key(view.bench.next_id)
             return (Copy(number, mirrored=key == MIRROR),)
         return ()
-
-    def _tapped(self, at: Point, view: ToolView, rect: Rect) -> tuple[Command, ...]:
-        if self.armed is None:
-            self.picked = ""
-            return ()
-        along_m = place_at_m(view, rect, at, half_m=_half_m(self.armed.key))
-        if along_m is None:
-            return ()
-        return self._put_on(self.armed.key, snapped_m(along_m, view, rect), view)
 
     def _put_on(self, key: str, at_m: float, view: ToolView) -> tuple[Command, ...]:
         self.armed = None

@@ -62,6 +62,10 @@ class Hands(CarryingHands[TwoFingersView, Armed, Carried]):
         mass_kg, (low_m, high_m) = tray_mass_kg(key), view.bench.beam_m
         return None if mass_kg is None else Armed(key=key, mass_kg=mass_kg, at_m=round((low_m + high_m) / 2, 9))
 
+    def _aimed(self, armed: Armed, at: Point, view: TwoFingersView, rect: Rect) -> Armed | None:
+        along_m = place_at_m(view, rect, at)
+        return None if along_m is None else replace(armed, at_m=snapped_place_m(along_m, view, rect))
+
     def _put(self, armed: Armed, view: TwoFingersView) -> tuple[Command, ...]:
         return self._stand(armed.mass_kg, armed.at_m, view)
 
@@ -78,15 +82,6 @@ class Hands(CarryingHands[TwoFingersView, Armed, Carried]):
             self.more = False
             self._pick(key)
         return ()
-
-    def _tapped(self, at: Point, view: TwoFingersView, rect: Rect) -> tuple[Command, ...]:
-        if self.armed is None:
-            self.picked = ""
-            return ()
-        along_m = place_at_m(view, rect, at)
-        if along_m is None:
-            return ()
-        return self._stand(self.armed.mass_kg, snapped_place_m(along_m, view, rect), view)
 
     def _stand(self, mass_kg: float, at_m: float, view: TwoFingersView) -> tuple[Command, ...]:
         self.armed = None
