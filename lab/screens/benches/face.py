@@ -5,9 +5,10 @@ from __future__ import annotations
 from abc import ABC, abstractmethod
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, ClassVar, Generic, TypeVar
+from typing import TYPE_CHECKING, Any, ClassVar, Generic, TypeVar
 
 from lab.scenes.readings import Readings
+from lab.screens.benches.hands import BenchHands, BenchView
 from lab.screens.benches.layout import Areas
 from lab.screens.benches.panel import PanelParts
 from lab.simulation import Command
@@ -69,22 +70,29 @@ class Face(ABC, Generic[B]):
     help: ClassVar[tuple[str, ...]]
     caution: ClassVar[str]
     focus: str = ""
+    _hands: BenchHands[Any, Any]
 
     @abstractmethod
     def shown(self, stand: Stand[B], asked: Asked) -> Shown:
         """What is shown now."""
 
     @abstractmethod
+    def _view(self, stand: Stand[B]) -> BenchView:
+        """What the picture, the panel and the strip show."""
+
     def answer(self, event: WidgetEvent, stand: Stand[B], rect: Rect) -> tuple[Command, ...]:
         """The commands that an event of the picture, tray, table or strip comes to.  rect: of the picture."""
+        commands = self._hands.answer(event, self._view(stand), rect)
+        self.focus, self._hands.focus = self._hands.focus, ""
+        return commands
 
-    @abstractmethod
     def let_all_go(self) -> bool:
         """Nothing is picked or taken up any more; whether anything was."""
+        return self._hands.let_all_go()
 
     def pointer_down(self, pointer: int, at: Point) -> None:
         """A pointer went down: what it will carry keeps its distance to that point."""
-        return
+        self._hands.pointer_down(pointer, at)
 
     def typed(self, event: Event, stand: Stand[B], *, focused: str | None) -> bool:
         """Whether the event was typing into a field of this bench.  focused: key of what the keyboard is at."""

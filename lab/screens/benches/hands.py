@@ -93,6 +93,10 @@ class BenchHands(ABC, Generic[V, A]):
                 return self._chosen(event, view)
         return ()
 
+    @abstractmethod
+    def pointer_down(self, pointer: int, at: Point) -> None:
+        """Remember where a pointer went down: what it will carry keeps its distance to that point."""
+
     def _pick(self, key: str) -> None:
         """Picked by a press, and by another one no more."""
         self.armed = None
@@ -156,7 +160,6 @@ class CarryingHands(BenchHands[V, A], Generic[V, A, C]):
         return next(reversed(self._carried.values()), None)
 
     def pointer_down(self, pointer: int, at: Point) -> None:
-        """Remember where a pointer went down: what it will carry keeps its distance to that point."""
         self._downs[pointer] = at
 
     def _pressed(self, key: str, view: V, rect: Rect) -> tuple[Command, ...]:

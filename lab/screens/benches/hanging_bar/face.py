@@ -20,7 +20,7 @@ from lab.screens.benches.hanging_bar.words import CAUTION, HELP
 from lab.screens.benches.layout import AREAS
 from lab.simulation import Command, HangingBar
 from lab.simulation.benches.bar_tasks import BarTask, next_task
-from lab.ui.geometry import Point, Rect
+from lab.ui.geometry import Rect
 from lab.ui.outcomes import Pressed, WidgetEvent
 from lab.ui.widgets.widget import Widget
 
@@ -30,6 +30,7 @@ class HangingBarFace(Face[HangingBar]):
 
     help: ClassVar = HELP
     caution: ClassVar = CAUTION
+    _hands: Hands
 
     def __init__(self) -> None:
         self._hands = Hands()
@@ -65,15 +66,7 @@ class HangingBarFace(Face[HangingBar]):
             after = None if self._task is None else self._task.kind
             self._task = next_task(stand.bench, after=after) if event.key == TASK else None
             return ()
-        commands = self._hands.answer(event, self._view(stand), rect)
-        self.focus, self._hands.focus = self._hands.focus, ""
-        return commands
-
-    def let_all_go(self) -> bool:
-        return self._hands.let_all_go()
-
-    def pointer_down(self, pointer: int, at: Point) -> None:
-        self._hands.pointer_down(pointer, at)
+        return super().answer(event, stand, rect)
 
     def only_moved(self, before: Stand[HangingBar], now: Stand[HangingBar]) -> bool:
         if not (before.bench.moving and now.bench.moving):

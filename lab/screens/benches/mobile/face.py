@@ -15,11 +15,8 @@ from lab.screens.benches.mobile.panel import panel_parts
 from lab.screens.benches.mobile.picture import picture
 from lab.screens.benches.mobile.strip import strip
 from lab.screens.benches.mobile.words import CAUTION, HELP
-from lab.simulation import Command
 from lab.simulation.benches import Mobile
 from lab.simulation.command_table import carried_out
-from lab.ui.geometry import Point, Rect
-from lab.ui.outcomes import WidgetEvent
 
 
 class MobileFace(Face[Mobile]):
@@ -27,6 +24,7 @@ class MobileFace(Face[Mobile]):
 
     help: ClassVar = HELP
     caution: ClassVar = CAUTION
+    _hands: Hands
 
     def __init__(self) -> None:
         self._hands = Hands()
@@ -43,17 +41,6 @@ class MobileFace(Face[Mobile]):
             parts=panel_parts(replace(view, bench=stand.bench), armed=armed.thing.key if armed else ""),
             strip=strip(replace(view, picked=hands.strip_for), armed_text=taken_up, more=hands.more),
         )
-
-    def answer(self, event: WidgetEvent, stand: Stand[Mobile], rect: Rect) -> tuple[Command, ...]:
-        commands = self._hands.answer(event, self._view(stand), rect)
-        self.focus, self._hands.focus = self._hands.focus, ""
-        return commands
-
-    def let_all_go(self) -> bool:
-        return self._hands.let_all_go()
-
-    def pointer_down(self, pointer: int, at: Point) -> None:
-        self._hands.pointer_down(pointer, at)
 
     def only_moved(self, before: Stand[Mobile], now: Stand[Mobile]) -> bool:
         if not (before.bench.moving and now.bench.moving):

@@ -60,7 +60,6 @@ class Hands(BenchHands[MobileView, Armed]):
         return Ghost(mass_kg=thing.mass_kg, look=thing.look, length_m=thing.length_m, pointer=carried.pointer)
 
     def pointer_down(self, pointer: int, at: Point) -> None:
-        """Remember where a pointer went down: what it will carry keeps its distance to that point."""
         self.carrying.pointer_down(pointer, at)
         self._last_down = at
 

@@ -17,10 +17,7 @@ from lab.screens.benches.plate.panel import panel_parts
 from lab.screens.benches.plate.picture import picture
 from lab.screens.benches.plate.strip import is_high, strip
 from lab.screens.benches.plate.words import CAUTION, HELP
-from lab.simulation import Command
 from lab.simulation.benches import HungPlate
-from lab.ui.geometry import Point, Rect
-from lab.ui.outcomes import WidgetEvent
 from lab.ui.widgets.widget import Widget
 
 
@@ -29,6 +26,7 @@ class PlateFace(Face[HungPlate]):
 
     help: ClassVar = HELP
     caution: ClassVar = CAUTION
+    _hands: Hands
 
     def __init__(self) -> None:
         self._hands = Hands()
@@ -50,17 +48,6 @@ class PlateFace(Face[HungPlate]):
             # In the other views the swing needs the height; so does a strip of two rows.
             areas=areas if view.bench.view == "all" and not is_high(view) else None,
         )
-
-    def answer(self, event: WidgetEvent, stand: Stand[HungPlate], rect: Rect) -> tuple[Command, ...]:
-        commands = self._hands.answer(event, self._view(stand), rect)
-        self.focus, self._hands.focus = self._hands.focus, ""
-        return commands
-
-    def let_all_go(self) -> bool:
-        return self._hands.let_all_go()
-
-    def pointer_down(self, pointer: int, at: Point) -> None:
-        self._hands.carrying.pointer_down(pointer, at)
 
     def only_moved(self, before: Stand[HungPlate], now: Stand[HungPlate]) -> bool:
         if not (before.bench.moving and now.bench.moving):

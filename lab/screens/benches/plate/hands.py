@@ -71,6 +71,9 @@ class Hands(BenchHands[PlateView, Armed]):
             return PlateGhost(mass_kg=tray_mass_kg(self.armed.key), at_m=self.armed.at_m)
         return None
 
+    def pointer_down(self, pointer: int, at: Point) -> None:
+        self.carrying.pointer_down(pointer, at)
+
     def let_all_go(self) -> bool:
         """Nothing is picked or taken up any more; whether anything was."""
         had = bool(self.picked or self.armed or self.row)

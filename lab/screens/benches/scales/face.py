@@ -18,10 +18,7 @@ from lab.screens.benches.scales.panel import panel_parts
 from lab.screens.benches.scales.picture import picture
 from lab.screens.benches.scales.strip import strip
 from lab.screens.benches.scales.words import CAUTION, HELP
-from lab.simulation import Command
 from lab.simulation.benches.scales import ScalesBench
-from lab.ui.geometry import Point, Rect
-from lab.ui.outcomes import WidgetEvent
 from lab.ui.widgets.widget import Widget
 
 
@@ -30,6 +27,7 @@ class ScalesFace(Face[ScalesBench]):
 
     help: ClassVar = HELP
     caution: ClassVar = CAUTION
+    _hands: Hands
 
     def __init__(self) -> None:
         self._hands = Hands()
@@ -50,17 +48,6 @@ class ScalesFace(Face[ScalesBench]):
             strip=None if hands.carried else strip(view, armed_text=taken_up, more=hands.more),
             areas=areas if view.told and not view.three else None,
         )
-
-    def answer(self, event: WidgetEvent, stand: Stand[ScalesBench], rect: Rect) -> tuple[Command, ...]:
-        commands = self._hands.answer(event, self._view(stand), rect)
-        self.focus, self._hands.focus = self._hands.focus, ""
-        return commands
-
-    def let_all_go(self) -> bool:
-        return self._hands.let_all_go()
-
-    def pointer_down(self, pointer: int, at: Point) -> None:
-        self._hands.pointer_down(pointer, at)
 
     def only_moved(self, before: Stand[ScalesBench], now: Stand[ScalesBench]) -> bool:
         first, last = before.bench, now.bench

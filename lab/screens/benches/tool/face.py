@@ -18,11 +18,8 @@ from lab.screens.benches.tool.panel import panel_parts
 from lab.screens.benches.tool.picture import picture
 from lab.screens.benches.tool.strip import strip
 from lab.screens.benches.tool.words import CAUTION, HELP
-from lab.simulation import Command
 from lab.simulation.benches.tool import BuiltTool
 from lab.ui.events import Event
-from lab.ui.geometry import Point, Rect
-from lab.ui.outcomes import WidgetEvent
 from lab.ui.widgets.widget import Widget
 
 
@@ -31,6 +28,7 @@ class ToolFace(Face[BuiltTool]):
 
     help: ClassVar = HELP
     caution: ClassVar = CAUTION
+    _hands: Hands
 
     def __init__(self) -> None:
         self._hands = Hands()
@@ -57,20 +55,9 @@ class ToolFace(Face[BuiltTool]):
             areas=areas if view.outcome_shown else None,
         )
 
-    def answer(self, event: WidgetEvent, stand: Stand[BuiltTool], rect: Rect) -> tuple[Command, ...]:
-        commands = self._hands.answer(event, self._view(stand), rect)
-        self.focus, self._hands.focus = self._hands.focus, ""
-        return commands
-
     def typed(self, event: Event, stand: Stand[BuiltTool], *, focused: str | None) -> bool:
         part = part_of(self._view(stand), self._hands.picked)
         return part is not None and self._hands.naming.typed(event, part.name, focused=focused)
-
-    def let_all_go(self) -> bool:
-        return self._hands.let_all_go()
-
-    def pointer_down(self, pointer: int, at: Point) -> None:
-        self._hands.pointer_down(pointer, at)
 
     def only_moved(self, before: Stand[BuiltTool], now: Stand[BuiltTool]) -> bool:
         if not (before.bench.moving and now.bench.moving):

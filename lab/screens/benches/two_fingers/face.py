@@ -12,10 +12,7 @@ from lab.screens.benches.two_fingers.panel import panel_parts
 from lab.screens.benches.two_fingers.picture import Now, picture, strip_picture
 from lab.screens.benches.two_fingers.strip import strip
 from lab.screens.benches.two_fingers.words import CAUTION, HELP
-from lab.simulation import Command
 from lab.simulation.benches.two_fingers import TwoFingers
-from lab.ui.geometry import Point, Rect
-from lab.ui.outcomes import WidgetEvent
 from lab.ui.widgets.widget import Widget
 
 LOW_PX = 680.0
@@ -27,6 +24,7 @@ class TwoFingersFace(Face[TwoFingers]):
 
     help: ClassVar = HELP
     caution: ClassVar = CAUTION
+    _hands: Hands
 
     def __init__(self) -> None:
         self._hands = Hands()
@@ -48,17 +46,6 @@ class TwoFingersFace(Face[TwoFingers]):
             strip=panel,
             areas=None if low and nothing_yet and panel is not None else areas,
         )
-
-    def answer(self, event: WidgetEvent, stand: Stand[TwoFingers], rect: Rect) -> tuple[Command, ...]:
-        commands = self._hands.answer(event, self._view(stand), rect)
-        self.focus, self._hands.focus = self._hands.focus, ""
-        return commands
-
-    def let_all_go(self) -> bool:
-        return self._hands.let_all_go()
-
-    def pointer_down(self, pointer: int, at: Point) -> None:
-        self._hands.pointer_down(pointer, at)
 
     def only_moved(self, before: Stand[TwoFingers], now: Stand[TwoFingers]) -> bool:
         if not (before.bench.moving and now.bench.moving):
