@@ -14,7 +14,7 @@ def run(args: argparse.Namespace, console: Console, paths: Paths) -> int:
     """Open the start screen, or a build file in free build."""
     build = Path(args.file) if args.command == "open" else None
     if build is not None:
-        _check_it_stands(build)
+        check_it_stands(build)
     if build is None:
         return window_or_lines(
             console,
@@ -28,7 +28,7 @@ def run(args: argparse.Namespace, console: Console, paths: Paths) -> int:
         return _sum_instead(build, console, error)
 
 
-def _check_it_stands(build: Path) -> None:
+def check_it_stands(build: Path) -> None:
     """Before any window: a file with faults is answered where it was asked for.  Raises Stopped."""
     from lab.files import FileFaults, read_build
     from lab.simulation.benches.catalogue import bench_for
@@ -40,7 +40,8 @@ def _check_it_stands(build: Path) -> None:
     except FileFaults as found:
         raise Stopped(*(fault.as_text() for fault in found.faults)) from found
     except UnfitBuildError as unfit:
-        raise Stopped(f"{build}:1: file: {unfit}; `tiltbench sum {build}` prints where it balances") from unfit
+        why = str(unfit).rstrip(".")
+        raise Stopped(f"{build}:1: file: {why}; `tiltbench sum {build}` prints where it balances") from unfit
 
 
 def _sum_instead(build: Path, console: Console, error: NoDisplayError) -> int:

@@ -3,6 +3,7 @@
 import argparse
 import io
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -11,6 +12,7 @@ from lab.app.console import Console, Stopped
 from lab.app.paths import find_paths
 from lab.app.terminal_menu import choose_lessons
 from lab.attempts import AttemptStore
+from lab.files import read_build
 
 
 class Terminal(io.StringIO):
@@ -99,6 +101,21 @@ def test_a_build_for_no_bench_is_answered_with_what_can_be_done():
     glider = find_paths().shipped_builds / "glider.toml"
     with pytest.raises(Stopped, match="tiltbench sum"):
         opening.run(argparse.Namespace(command="open", file=str(glider)), _console(), find_paths())
+
+
+@pytest.mark.parametrize("build", sorted(find_paths().shipped_builds.glob("*.toml")), ids=lambda path: path.stem)
+def test_every_build_that_ships_opens_on_a_bench_or_is_refused_in_one_sentence(build: Path, make_pilot: Any):
+    pilot = make_pilot()
+    title = read_build(build).title
+    try:
+        opening.check_it_stands(build)
+    except Stopped as why:
+        (line,) = why.lines
+        assert ".;" not in line
+        assert "\n" not in line
+    else:
+        pilot.lab.open_build(build)
+        assert pilot.says(title)
 
 
 def test_the_same_learner_keeps_the_same_code():
