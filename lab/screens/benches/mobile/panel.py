@@ -58,7 +58,10 @@ def _sums(view: MobileView) -> tuple[Widget, ...]:
 
 
 def _whole(view: MobileView) -> Widget:
-    """Where the whole mobile balances, from the rule's zero and from the reference line."""
+    """Where the whole mobile balances, from the rule's zero and from the reference line.
+
+    As it is held: once let go, what hangs from a bar turns until it acts at the hook alone, and this point moves.
+    """
     words, readings, total, parts = view.look.words, view.readings, view.bench.sum, view.bench.parts
     say, at_m, line_m = words.say, total.balance_point_m[0], total.reference_m[0]
     place = say("balances at {place}", place=place_with_doubt(view.look, readings, parts, at_m))
@@ -72,7 +75,7 @@ def _whole(view: MobileView) -> Widget:
             weights=(0.0, 1.0),
         )
     ]
-    text = say("its cord is at {place}", place=readings.length_with_unit(view.bench.top_at_m))
+    text = say("as held level; its cord is at {place}", place=readings.length_with_unit(view.bench.top_at_m))
     if line_m != 0.0:
         arm, line = (readings.length_with_unit(each) for each in (at_m - line_m, line_m))
         text = say("{arm} from the reference line at {line}", arm=arm, line=line)
