@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from lab.scenes.bar import draw_bar, draw_holding_cord, draw_pin
+from lab.scenes.bar_bodies import draw_body, draw_rod, is_rod
 from lab.scenes.dimension_lines import draw_dimension_lines
-from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView, Stage, weight_key
+from lab.scenes.hanging_view import GHOST_ID, PIVOT, REFERENCE, Ghost, HangingView, Stage, weight_key
 from lab.scenes.labels import LabelBoard
 from lab.scenes.marks import (
     draw_balance_point,
@@ -20,13 +21,12 @@ from lab.scenes.marks import (
 )
 from lab.scenes.rail import carriage_rect, draw_carriage, draw_rail, name_unit
 from lab.scenes.weights import (
-    GHOST_ID,
-    brass_rect,
     clamp_rect,
     draw_brass,
     draw_cord,
     draw_weights,
     hung_places,
+    level_rect,
     weight_bounds,
 )
 from lab.ui.canvas import Canvas
@@ -112,16 +112,33 @@ def draw_ghost(canvas: Canvas, view: HangingView, stage: Stage, ghost: Ghost) ->
     """A weight on its way: at its place on the bar with the place written above, or at the pointer."""
     look = view.look
     side = stage.side_px(ghost.mass_kg)
-    stamp = view.readings.stamp(ghost.mass_kg) if ghost.stamp is None else ghost.stamp
     if ghost.at_m is None:
         if ghost.pointer is not None:
-            x, y = ghost.pointer
-            draw_brass(canvas, look, brass_rect((x, y - side / 2), side), stamp, faint=True)
+            wide, high = stage.size_px(ghost.coming)
+            _draw_coming(
+                canvas, view, stage, Rect(ghost.pointer[0] - wide / 2, ghost.pointer[1] - side / 2, wide, high)
+            )
         return
-    place = hung_places(view, stage)[GHOST_ID]
-    draw_cord(canvas, look, place)
-    draw_brass(canvas, look, place.body, stamp, faint=True)
+    place = hung_places(view, stage).get(GHOST_ID)
+    if place is None:
+        draw_rod(canvas, look, level_rect(view, stage, ghost.coming), faint=True)
+    else:
+        draw_cord(canvas, look, place)
+        _draw_coming(canvas, view, stage, place.body)
     draw_place_plate(canvas, view, stage, ghost.at_m)
+
+
+def _draw_coming(canvas: Canvas, view: HangingView, stage: Stage, body: Rect) -> None:
+    """The weight on its way, without its cord."""
+    ghost = view.ghost
+    if ghost is None:
+        return
+    if is_rod(ghost.coming):
+        flat = clamp_rect(stage, ghost.coming)
+        draw_rod(canvas, view.look, flat.moved(body.center[0] - flat.center[0], body.y - flat.y), faint=True)
+    elif not draw_body(canvas, view.look, ghost.coming, body, faint=True):
+        stamp = view.readings.stamp(ghost.mass_kg) if ghost.stamp is None else ghost.stamp
+        draw_brass(canvas, view.look, body, stamp, faint=True)
 
 
 def place_plate(canvas: Canvas, view: HangingView, stage: Stage, at_m: float) -> Rect:

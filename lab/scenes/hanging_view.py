@@ -7,14 +7,17 @@ from functools import lru_cache, partial
 from math import sin
 
 from lab.mechanics import MomentSum
+from lab.scenes.bar_bodies import size_px
 from lab.scenes.camera import Camera, turned_m
 from lab.scenes.readings import Readings
-from lab.scenes.rows import HIGH, NECK, row_heights, rows_of
+from lab.scenes.rows import row_heights, rows_of
 from lab.simulation import HangingBar, Hung
 from lab.simulation.benches.hanging_bar import LEVEL
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 
+GHOST_ID = 0
+"""No weight has this id: those on the bar count from 1."""
 ROW_GAP_PX = 5.0
 CORD_PX, DEPTH_PX, RISE_PX = 34.0, 24.0, 32.0
 """A weight's cord, the least depth of the bar, and the room between a risen end and the rail, in design pixels."""
@@ -35,6 +38,7 @@ class Ghost:
     """A weight that does not hang there: on its way, at the pointer while off the bar, or where it would have to be.
 
     at_m: the place along, None while it is off the bar.  pointer: where it is held.
+    weight: what it is, where it is no brass.
     stamp: what is struck into it, None for its weight.  plate: what is written over the bar, None for its place.
     """
 
@@ -43,6 +47,15 @@ class Ghost:
     pointer: Point | None = None
     stamp: str | None = None
     plate: str | None = None
+    weight: Hung | None = None
+
+    @property
+    def coming(self) -> Hung:
+        """The weight that is not there yet."""
+        at_m = 0.0 if self.at_m is None else self.at_m
+        if self.weight is not None:
+            return replace(self.weight, id=GHOST_ID, name="", at_m=at_m)
+        return Hung(id=GHOST_ID, name="", mass_kg=self.mass_kg, at_m=at_m)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,6 +120,10 @@ class Stage:
         """The side of a brass weight."""
         return _side_px(self.side_px_per_cbrt, mass_kg)
 
+    def size_px(self, weight: Hung) -> tuple[float, float]:
+        """How wide and how high a hung weight is."""
+        return size_px(weight, self.side_px_per_cbrt)
+
     def hook_px(self, view: HangingView, at_m: float, up_m: float = 0.0) -> Point:
         """Where a place on the bar is now."""
         return self.camera.at(*self.place_m(view, at_m, up_m))
@@ -127,9 +144,9 @@ def _brass_scale(bench: HangingBar, look: Look) -> float:
 def _fitting(bench: HangingBar, camera: Camera, scale: float, room: float, gap: float) -> float:
     """The scale at which all rows of weights fit under the bar: usually the one given, less where many crowd."""
     for _ in range(6):
-        side_px = partial(_side_px, scale)
-        rows = rows_of(bench, camera, side_px, gap)
-        if sum(row_heights(bench, rows, side_px, 2 * gap).values()) <= room:
+        size = partial(size_px, scale=scale)
+        rows = rows_of(bench, camera, size, gap)
+        if sum(row_heights(bench, rows, size, 2 * gap).values()) <= room:
             break
         scale *= 0.88
     return scale
@@ -223,6 +240,6 @@ def _falls(bench: HangingBar, look: Look, scale: float) -> tuple[tuple[float, fl
     falls = [(SWINGING_SHARE * bar.length_m * slope, hang), (longest_m * slope + bar.depth_m / 2, half + sizes.px(8))]
     for weight in bench.weights:
         if weight.hold == "hung":
-            high = half + sizes.px(CORD_PX + 8.0) + (NECK + HIGH) * _side_px(scale, weight.mass_kg)
+            high = half + sizes.px(CORD_PX + 8.0) + size_px(weight, scale)[1]
             falls.append((abs(weight.at_m - pivot.at_m) * slope, high))
     return tuple(falls)

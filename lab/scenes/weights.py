@@ -6,7 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from lab.scenes.hanging_view import ROW_GAP_PX, HangingView, Stage, weight_key
+from lab.mechanics import extent_m
+from lab.scenes.bar_bodies import draw_body, draw_rod, is_rod
+from lab.scenes.hanging_view import GHOST_ID, ROW_GAP_PX, HangingView, Stage, weight_key
 from lab.scenes.labels import LabelBoard
 from lab.scenes.rows import HIGH, NECK, hung_weights, row_heights, rows_of
 from lab.scenes.tones import between
@@ -16,8 +18,8 @@ from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 from lab.ui.metrics import text_width
 
-GHOST_ID = 0
-"""No weight has this id: those on the bar count from 1."""
+ROD_SHARE = 0.42
+"""How thick a rod is drawn, as a share of the bar."""
 FAINT_SHARE = 0.25
 """How far a weight on its way goes from brass towards the paper."""
 SHINE_SHARE, SHADE_SHARE = 0.32, 0.3
@@ -47,8 +49,7 @@ def with_ghost(view: HangingView) -> HangingBar:
     ghost = view.ghost
     if ghost is None or ghost.at_m is None:
         return view.bench
-    coming = Hung(id=GHOST_ID, name="", mass_kg=ghost.mass_kg, at_m=ghost.at_m)
-    return replace(view.bench, weights=(*view.bench.weights, coming))
+    return replace(view.bench, weights=(*view.bench.weights, ghost.coming))
 
 
 def hung_places(view: HangingView, stage: Stage) -> Mapping[int, Place]:
@@ -58,26 +59,36 @@ def hung_places(view: HangingView, stage: Stage) -> Mapping[int, Place]:
     """
     bench = with_ghost(view)
     gap = view.look.sizes.px(ROW_GAP_PX)
-    rows = rows_of(bench, stage.camera, stage.side_px, gap)
-    row_h = row_heights(bench, rows, stage.side_px, 2 * gap)
+    rows = rows_of(bench, stage.camera, stage.size_px, gap)
+    row_h = row_heights(bench, rows, stage.size_px, 2 * gap)
     places: dict[int, Place] = {}
     for weight in hung_weights(bench):
         hook = stage.hook_px(view, weight.at_m, weight.up_m)
         above = sum(row_h[row] for row in range(rows[weight.id]))
-        side = stage.side_px(weight.mass_kg)
+        wide, high = stage.size_px(weight)
         top = hook[1] + stage.bar.h / 2 + stage.cord_px + above
         # Where the bar tips further than the picture reaches, the cord is drawn shorter; its length moves nothing.
-        lowest = stage.frame.bottom - side * (NECK + HIGH) - gap
-        places[weight.id] = Place(hook=hook, body=brass_rect((hook[0], min(top, lowest)), side))
+        lowest = stage.frame.bottom - high - gap
+        places[weight.id] = Place(hook=hook, body=Rect(hook[0] - wide / 2, min(top, lowest), wide, high))
     return places
 
 
 def clamp_rect(stage: Stage, weight: Hung) -> Rect:
     """A clamped weight on the level bar: its brass and the jaw that holds it."""
-    side = max(stage.side_px(weight.mass_kg), stage.bar.h * 0.5)
     x, y = stage.camera.at(weight.at_m, weight.up_m)
+    if is_rod(weight):
+        wide, thick = stage.camera.length_px(extent_m(weight.shape)[0]), stage.bar.h * ROD_SHARE
+        return Rect(x - wide / 2, y - thick / 2, wide, thick)
+    side = max(stage.side_px(weight.mass_kg), stage.bar.h * 0.5)
     high = max(side, stage.bar.h + 8)
     return Rect(x - side / 2, y - high / 2, side, high)
+
+
+def level_rect(view: HangingView, stage: Stage, weight: Hung) -> Rect:
+    """Where a clamped weight is now, as if it lay level there."""
+    x, y = stage.hook_px(view, weight.at_m, weight.up_m)
+    flat = clamp_rect(stage, weight)
+    return Rect(x - flat.w / 2, y - flat.h / 2, flat.w, flat.h)
 
 
 def weight_bounds(view: HangingView, stage: Stage) -> Mapping[str, Rect]:
@@ -89,9 +100,7 @@ def weight_bounds(view: HangingView, stage: Stage) -> Mapping[str, Rect]:
         if weight.id in places:
             rect = places[weight.id].body
         else:
-            x, y = stage.hook_px(view, weight.at_m, weight.up_m)
-            flat = clamp_rect(stage, weight)
-            rect = Rect(x - flat.w / 2, y - flat.h / 2, flat.w, flat.h)
+            rect = level_rect(view, stage, weight)
         bounds[weight_key(weight)] = rect.at_least(target, target)
     return bounds
 
@@ -163,6 +172,9 @@ def draw_clamped(canvas: Canvas, view: HangingView, stage: Stage, weight: Hung, 
     look = view.look
     theme, sizes = look.theme, look.sizes
     flat = clamp_rect(stage, weight)
+    if is_rod(weight):
+        _draw_rod(canvas, view, stage, weight, picked=picked)
+        return
     screw = sizes.px(12)
     margin = sizes.px(3)
     size = (flat.w + 2 * margin, flat.h + screw + 2 * margin)
@@ -195,6 +207,23 @@ def draw_clamped(canvas: Canvas, view: HangingView, stage: Stage, weight: Hung, 
     canvas.turned(name, size, make, at=stage.camera.at(pivot.at_m, pivot.up_m), grip=grip, angle_rad=view.angle_rad)
 
 
+def _draw_rod(canvas: Canvas, view: HangingView, stage: Stage, weight: Hung, *, picked: bool) -> None:
+    """A rod strapped along the bar; it turns with the bar."""
+    look, flat = view.look, clamp_rect(stage, weight)
+    margin = look.sizes.px(8)
+
+    def make(body: Canvas) -> None:
+        draw_rod(body, look, Rect(margin, margin, flat.w, flat.h), picked=picked)
+
+    pivot = view.bench.pivot
+    dx = stage.camera.length_px(pivot.at_m - weight.at_m)
+    dy = stage.camera.length_px(weight.up_m - pivot.up_m)
+    size = (flat.w + 2 * margin, flat.h + 2 * margin)
+    name = ("rod", look.theme.name, look.sizes.unit, picked, round(flat.w), round(flat.h))
+    at = stage.camera.at(pivot.at_m, pivot.up_m)
+    canvas.turned(name, size, make, at=at, grip=(size[0] / 2 + dx, size[1] / 2 + dy), angle_rad=view.angle_rad)
+
+
 def draw_weights(
     canvas: Canvas, view: HangingView, stage: Stage, board: LabelBoard, places: Mapping[int, Place]
 ) -> None:
@@ -223,7 +252,8 @@ def _draw_hung(canvas: Canvas, view: HangingView, weight: Hung, place: Place, bo
     look = view.look
     stamp = view.readings.stamp(weight.mass_kg)
     picked = view.picked == weight_key(weight)
-    fits = draw_brass(canvas, look, place.body, stamp, picked=picked)
+    drawn = draw_body(canvas, look, weight, place.body, picked=picked)
+    fits = drawn or draw_brass(canvas, look, place.body, stamp, picked=picked)
     board.keep_clear([place.body])
     if not fits:
         body, gap = place.body, look.sizes.px(4)

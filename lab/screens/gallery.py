@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
 from lab.outline.words import msg
+from lab.screens.benches.hanging_bar.gallery import entries as bar_entries
 from lab.screens.benches.mobile.gallery import entries as mobile_entries
 from lab.screens.benches.plate.gallery import entries as plate_entries
 from lab.screens.benches.scales.gallery import entries as scales_entries
@@ -64,6 +65,19 @@ def _benches() -> Iterator[tuple[str, str, Callable[[], HangingBar]]]:
             yield name, says, lambda view=view, made=made: made(workshop_bar(view=view))  # type: ignore[misc]
 
 
+_OTHERS = (
+    bar_entries,
+    tool_entries,
+    mobile_entries,
+    plate_entries,
+    scales_entries,
+    two_finger_entries,
+    probe_entries,
+    page_entries,
+)
+"""What keeps its entries by itself: every bench, and pages."""
+
+
 def _entries() -> Iterator[tuple[str, Entry]]:
     yield "start", Entry(msg("the start screen"), lambda look: _start(look, workshop_bar()))
     loose = workshop_bar().released().at_end()
@@ -95,13 +109,8 @@ def _entries() -> Iterator[tuple[str, Entry]]:
         Entry(msg("free build: what to do here"), lambda look: press(_build(look, workshop_bar()), "help")),
     )
     yield "build-saved", Entry(msg("free build: a toast"), lambda look: _build(look, workshop_bar(), SAVED))
-    yield from tool_entries()
-    yield from mobile_entries()
-    yield from plate_entries()
-    yield from scales_entries()
-    yield from two_finger_entries()
-    yield from probe_entries()
-    yield from page_entries()
+    for entries in _OTHERS:
+        yield from entries()
     for lesson in shipped_lessons():
         yield from lesson_entries(lesson)
 

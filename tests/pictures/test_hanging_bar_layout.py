@@ -9,6 +9,9 @@ from lab.screens.benches.screen import FreeBuildScreen
 from lab.screens.screen import BuildModel, Setting
 from lab.simulation import Guess, Hang, LetGo, MovePivot, MoveReference, Session, SetHold
 from lab.simulation.benches.bar_builds import workshop_bar
+from lab.simulation.benches.bar_parts import filled_kg, strung_kg
+from lab.simulation.part_commands import Reweigh
+from lab.simulation.tool_commands import FitPart
 from lab.ui.events import PointerDown, PointerUp
 from lab.ui.layout_check import faults_on
 from lab.ui.list_canvas import ListCanvas
@@ -24,6 +27,10 @@ STATES: dict[str, tuple[Any, ...]] = {
     "crowded": (
         Hang(0.5, 0.15), Hang(0.05, 0.16), Hang(0.2, 0.17), Hang(0.1, 0.5, "clamped"), Hang(0.5, 0.98),
         Hang(0.05, 0.0), SetHold(2, "clamped"), MoveReference(0.55),
+    ),
+    "other parts": (
+        FitPart("tin", 0.2), FitPart("beads", 0.36), FitPart("rod", 0.62), FitPart("plate", 0.86),
+        Reweigh(4, filled_kg(250.0)), Reweigh(5, strung_kg(10)),
     ),
     "at the end": (MovePivot(0.02), MoveReference(1.02), LetGo(at_once=True)),
 }  # fmt: skip
@@ -77,7 +84,13 @@ def _walk(node: Any) -> Any:
 def test_no_text_is_clipped_covered_or_faint_and_no_target_too_small(
     size: tuple[int, int], text_scale: float, language: str
 ):
-    for view, state in (("plain", "held"), ("all", "held"), ("numbers", "tipped"), ("all", "crowded")):
+    for view, state in (
+        ("plain", "held"),
+        ("all", "held"),
+        ("numbers", "tipped"),
+        ("all", "crowded"),
+        ("plain", "other parts"),
+    ):
         shown = Shown(size=size, text_scale=text_scale, language=language, view=view, state=state)
         assert shown.faults == [], (view, state)
 
@@ -99,6 +112,14 @@ def test_longer_units_have_room_too(units: str, size: tuple[int, int]):
 @pytest.mark.parametrize(("size", "language"), [((1280, 720), "en"), ((1024, 600), "xx"), ((1080, 1920), "xr")])
 def test_what_is_picked_taken_up_or_asked_has_room(press: str, view: str, size: tuple[int, int], language: str):
     assert Shown(press=press, view=view, size=size, language=language).faults == []
+
+
+@pytest.mark.parametrize("press", ["weight-4", "weight-5", "weight-6", "weight-7", "shelf.tins", "shelf.more"])
+@pytest.mark.parametrize("text_scale", [1.0, 1.5, 2.0])
+@pytest.mark.parametrize(("size", "language"), [((1280, 720), "en"), ((1024, 600), "xx"), ((1080, 1920), "xr")])
+def test_other_parts_and_their_shelves_have_room(press: str, text_scale: float, size: tuple[int, int], language: str):
+    shown = Shown(press=press, view="plain", size=size, language=language, state="other parts", text_scale=text_scale)
+    assert shown.faults == []
 
 
 def test_in_a_mirrored_language_the_panel_changes_sides_and_the_bar_does_not():

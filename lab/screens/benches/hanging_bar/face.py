@@ -12,7 +12,8 @@ from lab.scenes.turning_areas import turning_view
 from lab.screens.benches.areas import AreasPlot
 from lab.screens.benches.face import Asked, Face, Shown, Stand
 from lab.screens.benches.hanging_bar.hands import Hands
-from lab.screens.benches.hanging_bar.panel import panel_parts
+from lab.screens.benches.hanging_bar.moves import weight_of
+from lab.screens.benches.hanging_bar.panel import called, panel_parts
 from lab.screens.benches.hanging_bar.picture import picture
 from lab.screens.benches.hanging_bar.strip import strip
 from lab.screens.benches.hanging_bar.tasks import NO_TASK, TASK, task_widgets
@@ -20,6 +21,7 @@ from lab.screens.benches.hanging_bar.words import CAUTION, HELP
 from lab.screens.benches.layout import AREAS
 from lab.simulation import Command, HangingBar
 from lab.simulation.benches.bar_tasks import BarTask, next_task
+from lab.ui.events import Event
 from lab.ui.geometry import Rect
 from lab.ui.outcomes import Pressed, WidgetEvent
 from lab.ui.widgets.widget import Widget
@@ -41,9 +43,7 @@ class HangingBarFace(Face[HangingBar]):
         say = stand.look.words.say
         armed, taken_up = hands.armed, ""
         if armed is not None:
-            taken_up = say(
-                "Tap the place where {weight} should hang.", weight=view.readings.weight_with_unit(armed.mass_kg)
-            )
+            taken_up = say("Tap the place where {weight} should hang.", weight=called(view, armed.key))
 
         def camera() -> Camera | None:
             above = asked.picture()
@@ -55,9 +55,15 @@ class HangingBarFace(Face[HangingBar]):
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _angle(asked)),
             parts=panel_parts(
-                view, tables=view.outcome_shown, armed=armed.key if armed else "", task=task_widgets(view, self._task)
+                view,
+                tables=view.outcome_shown,
+                shelf=hands.shelf,
+                armed=armed.key if armed else "",
+                task=task_widgets(view, self._task),
             ),
-            strip=None if hands.carried else strip(view, armed_text=taken_up, more=hands.more),
+            strip=None
+            if hands.carried
+            else strip(view, armed_text=taken_up, more=hands.more, typed=hands.naming.draft),
             areas=areas if view.outcome_shown else None,
         )
 
@@ -67,6 +73,10 @@ class HangingBarFace(Face[HangingBar]):
             self._task = next_task(stand.bench, after=after) if event.key == TASK else None
             return ()
         return super().answer(event, stand, rect)
+
+    def typed(self, event: Event, stand: Stand[HangingBar], *, focused: str | None) -> bool:
+        weight = weight_of(self._view(stand), self._hands.picked)
+        return weight is not None and self._hands.naming.typed(event, weight.name, focused=focused)
 
     def only_moved(self, before: Stand[HangingBar], now: Stand[HangingBar]) -> bool:
         if not (before.bench.moving and now.bench.moving):

@@ -2,39 +2,44 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import ClassVar
 
 from lab.scenes.hanging_scene import along_at_m, place_at_m
 from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView
 from lab.screens.benches.hands import CarryingHands, step_m
-from lab.screens.benches.hanging_bar.keys import CANCEL, HOLDING, tray_mass_kg
+from lab.screens.benches.hanging_bar.keys import BEADS, CANCEL, HOLDING, WATER
 from lab.screens.benches.hanging_bar.moves import (
     copied,
     move_of,
     moves_of,
+    refilled,
     reweighed,
     snapped_m,
     weight_of,
     where_is,
     x_of,
 )
+from lab.screens.benches.hanging_bar.shelves import SHELF, hung_on, tray_weight
 from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, PLACE, WEIGHT_FIELD
-from lab.simulation import Command, Hang, Move, Remove, SetHold
+from lab.screens.benches.tool.keys import NAME
+from lab.screens.benches.tool.naming import Naming
+from lab.simulation import Command, Hung, Move, Remove, SetHold
+from lab.simulation.part_commands import Rename
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Carried:
-    """What a pointer carries. mass_kg: None for the pivot and the reference line.
+    """What a pointer carries. weight: None for the pivot and the reference line.
 
     origin_m: where it was; None for a new weight.  offset_px: from the pointer to it.  at_m: where it would go,
     None while it is off the bar.  begun: whether a move was already sent, which the next one joins.
     """
 
     key: str
-    mass_kg: float | None
+    weight: Hung | None
     origin_m: float | None
     offset_px: float
     at_m: float | None
@@ -47,7 +52,7 @@ class Armed:
     """A weight taken up from the tray, waiting for a place. at_m: where it would hang."""
 
     key: str
-    mass_kg: float
+    weight: Hung
     at_m: float
 
 
@@ -55,36 +60,48 @@ class Armed:
 class Hands(CarryingHands[HangingView, Armed, Carried]):
     """What is picked, taken up and carried just now.
 
-    more: whether the second half of what can be done to it is shown.
+    more: whether the second half of what can be done to it is shown.  shelf: what the tray shows.
     """
 
     CANCEL: ClassVar[str] = CANCEL
     more: bool = False
+    shelf: str = "brass"
+    naming: Naming = field(default_factory=Naming)
 
     @property
     def ghost(self) -> Ghost | None:
         """The weight on its way that the picture shows."""
         carried = self.carried
-        if carried is not None and carried.mass_kg is not None and (carried.origin_m is None or carried.at_m is None):
-            return Ghost(mass_kg=carried.mass_kg, at_m=carried.at_m, pointer=carried.pointer)
+        if carried is not None and carried.weight is not None and (carried.origin_m is None or carried.at_m is None):
+            weight = carried.weight
+            return Ghost(mass_kg=weight.mass_kg, at_m=carried.at_m, pointer=carried.pointer, weight=weight)
         if self.armed is not None and carried is None:
-            return Ghost(mass_kg=self.armed.mass_kg, at_m=self.armed.at_m)
+            return Ghost(mass_kg=self.armed.weight.mass_kg, at_m=self.armed.at_m, weight=self.armed.weight)
         return None
+
+    def let_all_go(self) -> bool:
+        """Nothing is picked or taken up any more, and no name half typed; whether anything was."""
+        self.naming.draft = None
+        # The slotted class is made anew by its decorator: super() without names would mean the one before.
+        return super(Hands, self).let_all_go()
 
     # --- picking and hanging --------------------------------------------------------------------------------
 
     def _from_tray(self, key: str, view: HangingView) -> Armed | None:
-        mass_kg, bar = tray_mass_kg(key), view.bench.bar
-        return None if mass_kg is None else Armed(key=key, mass_kg=mass_kg, at_m=bar.left_m + bar.length_m / 2)
+        weight, bar = tray_weight(key), view.bench.bar
+        return None if weight is None else Armed(key=key, weight=weight, at_m=bar.left_m + bar.length_m / 2)
 
     def _aimed(self, armed: Armed, at: Point, view: HangingView, rect: Rect) -> Armed | None:
         along_m = place_at_m(view, rect, at)
         return None if along_m is None else replace(armed, at_m=snapped_m(along_m, view, rect))
 
     def _put(self, armed: Armed, view: HangingView) -> tuple[Command, ...]:
-        return self._hang(armed.mass_kg, armed.at_m, view)
+        return self._hang(armed.weight, armed.at_m, view)
 
     def _asked(self, key: str, view: HangingView) -> tuple[Command, ...]:
+        weight, name = weight_of(view, self.picked), self.naming.taken()
+        if key == NAME:
+            return () if weight is None or name is None else (Rename(weight.id, name),)
         if key == MORE:
             self.more, self.focus = not self.more, MORE
         elif key in (COPY, MIRROR):
@@ -94,10 +111,10 @@ class Hands(CarryingHands[HangingView, Armed, Carried]):
             self._pick(key)
         return ()
 
-    def _hang(self, mass_kg: float, at_m: float, view: HangingView) -> tuple[Command, ...]:
+    def _hang(self, weight: Hung, at_m: float, view: HangingView) -> tuple[Command, ...]:
         self.armed = None
         self.picked = self.focus = f"weight-{view.bench.next_id}"
-        return (Hang(mass_kg, at_m),)
+        return (hung_on(weight, at_m),)
 
     def _removed(self, key: str, view: HangingView) -> tuple[Command, ...]:
         weight = weight_of(view, key)
@@ -107,11 +124,15 @@ class Hands(CarryingHands[HangingView, Armed, Carried]):
         return (Remove(weight.id),)
 
     def _typed(self, event: Changed, view: HangingView) -> tuple[Command, ...]:
+        if event.key in (WATER, BEADS):
+            return refilled(event, weight_of(view, self.picked))
         if event.key == PLACE:
             return self._moved_to(self.picked, view.readings.units.to_m(event.value), view)
         return reweighed(self.picked, event.value, view) if event.key == WEIGHT_FIELD else ()
 
     def _chosen(self, event: Chosen, view: HangingView) -> tuple[Command, ...]:
+        if event.key == SHELF:
+            self.shelf, self.armed = event.value, None
         weight = weight_of(view, view.picked)
         if event.key != HOLDING or weight is None:
             return ()
@@ -120,22 +141,22 @@ class Hands(CarryingHands[HangingView, Armed, Carried]):
     # --- carrying -------------------------------------------------------------------------------------------
 
     def _began(self, event: DragBegan, view: HangingView, rect: Rect) -> tuple[Command, ...]:
-        mass_kg = tray_mass_kg(event.key)
+        weight = tray_weight(event.key)
         if event.key == GHOST and self.armed is not None:
-            mass_kg = self.armed.mass_kg
-        if mass_kg is not None:
+            weight = self.armed.weight
+        if weight is not None:
             self.armed, self.picked = None, ""
             self._carried[event.pointer] = Carried(
-                key=event.key, mass_kg=mass_kg, origin_m=None, offset_px=0.0, at_m=None, pointer=event.at
+                key=event.key, weight=weight, origin_m=None, offset_px=0.0, at_m=None, pointer=event.at
             )
             return self._carry(event.pointer, event.at, view, rect)
-        origin_m, mass_kg = where_is(event.key, view)
+        origin_m, weight = where_is(event.key, view)
         if origin_m is None:
             return ()
         self.armed, self.picked = None, event.key
         self._carried[event.pointer] = Carried(
             key=event.key,
-            mass_kg=mass_kg,
+            weight=weight,
             origin_m=origin_m,
             offset_px=x_of(origin_m, view, rect) - self._downs.get(event.pointer, event.at)[0],
             at_m=origin_m,
@@ -148,7 +169,7 @@ class Hands(CarryingHands[HangingView, Armed, Carried]):
         if carried is None:
             return ()
         point = (at[0] + carried.offset_px, at[1])
-        if carried.mass_kg is None:
+        if carried.weight is None:
             at_m: float | None = snapped_m(along_at_m(view, rect, point), view, rect)
         else:
             along_m = place_at_m(view, rect, point)
@@ -168,15 +189,15 @@ class Hands(CarryingHands[HangingView, Armed, Carried]):
         carried = self._carried.pop(pointer, None)
         if carried is None or carried.at_m is None:
             return commands if carried is None else (*commands, *self._off_the_bar(carried, view))
-        if carried.origin_m is None and carried.mass_kg is not None:
-            return self._hang(carried.mass_kg, carried.at_m, view)
+        if carried.origin_m is None and carried.weight is not None:
+            return self._hang(carried.weight, carried.at_m, view)
         return commands
 
     def _off_the_bar(self, carried: Carried, view: HangingView) -> tuple[Command, ...]:
         """Dropped where no bar is: it is back where it came from, and the bench is asked so that it says why."""
         nowhere_m = view.bench.bar.right_m + view.bench.bar.length_m
-        if carried.origin_m is None and carried.mass_kg is not None:
-            return (Hang(carried.mass_kg, nowhere_m),)
+        if carried.origin_m is None and carried.weight is not None:
+            return (hung_on(carried.weight, nowhere_m),)
         weight = weight_of(view, carried.key)
         return () if weight is None else (Move(weight.id, nowhere_m),)
 

@@ -6,10 +6,13 @@ from lab.files import UNITS
 from lab.scenes.hanging_scene import along_at_m
 from lab.scenes.hanging_view import HANGING, PIVOT, REFERENCE, HangingView, weight_key
 from lab.screens.benches import snapping
+from lab.screens.benches.hanging_bar.keys import WATER
 from lab.screens.benches.snapping import MARK_PULL_PX
 from lab.simulation import Command, Hung, Move, MovePivot, MoveReference
+from lab.simulation.benches.bar_parts import filled_kg, strung_kg
 from lab.simulation.part_commands import Copy, Reweigh
 from lab.ui.geometry import Rect
+from lab.ui.outcomes import Changed
 
 
 def snapped_m(along_m: float, view: HangingView, rect: Rect) -> float:
@@ -24,14 +27,14 @@ def weight_of(view: HangingView, key: str) -> Hung | None:
     return next((weight for weight in view.bench.weights if weight_key(weight) == key), None)
 
 
-def where_is(key: str, view: HangingView) -> tuple[float | None, float | None]:
-    """Where a thing of the picture is now, and its mass if it is a weight."""
+def where_is(key: str, view: HangingView) -> tuple[float | None, Hung | None]:
+    """Where a thing of the picture is now, and what it is if it is a weight."""
     if key == PIVOT:
         return view.bench.pivot.at_m, None
     if key == REFERENCE:
         return view.bench.reference_m, None
     weight = weight_of(view, key)
-    return (None, None) if weight is None else (weight.at_m, weight.mass_kg)
+    return (None, None) if weight is None else (weight.at_m, weight)
 
 
 def move_of(key: str, at_m: float, view: HangingView, *, joins: bool) -> Command | None:
@@ -70,3 +73,11 @@ def copied(key: str, view: HangingView, *, mirrored: bool) -> tuple[Command, ...
     """The command that hangs one more like a weight; none for anything else."""
     weight = weight_of(view, key)
     return () if weight is None else (Copy(weight.id, mirrored=mirrored),)
+
+
+def refilled(event: Changed, weight: Hung | None) -> tuple[Command, ...]:
+    """The command that fills a tin, or strings beads; none for anything else."""
+    if weight is None:
+        return ()
+    mass_kg = filled_kg(event.value) if event.key == WATER else strung_kg(round(event.value))
+    return (Reweigh(weight.id, mass_kg),)

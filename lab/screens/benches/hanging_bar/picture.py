@@ -6,8 +6,8 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from lab.scenes.hanging_scene import draw_hanging_bar, grab_bounds
-from lab.scenes.hanging_view import PIVOT, REFERENCE, HangingView, weight_key
-from lab.scenes.weights import GHOST_ID, hung_places
+from lab.scenes.hanging_view import GHOST_ID, PIVOT, REFERENCE, HangingView, weight_key
+from lab.scenes.weights import hung_places, level_rect
 from lab.screens.benches.hanging_bar.words import picture_said, weight_said
 from lab.screens.benches.layout import PICTURE
 from lab.screens.benches.strip_keys import GHOST
@@ -48,6 +48,9 @@ def picture(view: HangingView, angle_rad: Callable[[], float]) -> Picture:
 
 
 def _ghost_rect(view: HangingView, rect: Rect) -> Rect:
-    place = hung_places(view, view.stage(rect))[GHOST_ID]
-    target = view.look.sizes.target
-    return place.body.at_least(target, target)
+    stage, target = view.stage(rect), view.look.sizes.target
+    place = hung_places(view, stage).get(GHOST_ID)
+    if place is not None:
+        return place.body.at_least(target, target)
+    ghost = view.ghost
+    return rect if ghost is None else level_rect(view, stage, ghost.coming).at_least(target, target)

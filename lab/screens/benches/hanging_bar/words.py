@@ -9,6 +9,7 @@ from lab.outline.words import msg
 from lab.scenes.readings import Readings
 from lab.scenes.turning_areas import side_sums_kg_m
 from lab.simulation import HangingBar, Hung, Side
+from lab.simulation.benches.bar_parts import bead_count, water_kg
 
 HAPPENED: Mapping[str, str] = {
     "left": msg("The left end dropped."),
@@ -71,6 +72,13 @@ def why(words: Words, bench: HangingBar, readings: Readings, *, numbers: bool) -
 def weight_said(words: Words, weight: Hung, readings: Readings) -> str:
     """A weight as it is read out after its name: 200 g at 15.0 cm, hung."""
     mass, place = readings.weight_with_unit(weight.mass_kg), readings.length_with_unit(weight.at_m)
+    water, beads = water_kg(weight), bead_count(weight)
+    if water is not None:
+        filled = words.say("{water} mL", water=words.number(water * 1000.0, 0))
+        return words.say("{weight} at {place}, {water} of water in it", weight=mass, place=place, water=filled)
+    if beads is not None:
+        count = words.plural("{n} bead", "{n} beads", beads)
+        return words.say("{count}, {weight} at {place}", count=count, weight=mass, place=place)
     if weight.hold == "hung":
         return words.say("{weight} at {place}, hung", weight=mass, place=place)
     return words.say("{weight} at {place}, clamped", weight=mass, place=place)

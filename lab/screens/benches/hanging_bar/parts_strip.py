@@ -1,0 +1,60 @@
+"""What the strip shows of a part by what it is: hung or clamped, the water in a tin, the beads on a cord; its name."""
+
+from __future__ import annotations
+
+from lab.scenes.hanging_view import HangingView
+from lab.screens.benches.builds import NameField
+from lab.screens.benches.hanging_bar.keys import BEADS, HOLDING, WATER
+from lab.screens.benches.panel import panel_width
+from lab.screens.benches.strip_fields import copies_and_back, strip_row, weight_field
+from lab.screens.benches.tool.keys import NAME
+from lab.simulation import Hung
+from lab.simulation.benches.bar_parts import (
+    MOST_BEADS,
+    TIN_HOLDS_KG,
+    bead_count,
+    kind_of,
+    water_kg,
+)
+from lab.ui.widgets.arrange import Column
+from lab.ui.widgets.choice import ChoiceRow
+from lab.ui.widgets.number_field import NumberField
+from lab.ui.widgets.widget import Widget
+
+WATER_STEP_ML = 10.0
+
+
+def like(view: HangingView, weight: Hung) -> tuple[Widget, ...]:
+    """What it is like: of brass how it is held, of a tin its water, of beads how many."""
+    say, name = view.look.words.say, view.look.words.content(weight.name)
+    water, beads = water_kg(weight), bead_count(weight)
+    if water is not None:
+        spoken, most_ml = say("water in {name}", name=name), TIN_HOLDS_KG * 1000.0
+        now_ml = min(max(round(water * 1000.0, 6), 0.0), most_ml)
+        return (NumberField(WATER, spoken, now_ml, "mL", 0.0, most_ml, WATER_STEP_ML, 0, show_name=False),)
+    if beads is not None:
+        spoken, unit = say("beads on {name}", name=name), view.look.words.plural("bead", "beads", beads)
+        return (NumberField(BEADS, spoken, float(beads), unit, 1.0, float(MOST_BEADS), 1.0, 0, show_name=False),)
+    if kind_of(weight) is not None:
+        return ()
+    options = (("hung", say("hung")), ("clamped", say("clamped")))
+    return (ChoiceRow(HOLDING, say("How it is held"), options, weight.hold, show_name=False),)
+
+
+def more_of(view: HangingView, weight: Hung, *, typed: str | None) -> tuple[Widget, ...]:
+    """What else can be done to it.  typed: its name while one is typed."""
+    say, name = view.look.words.say, view.look.words.content(weight.name)
+    children: list[Widget] = [NameField(NAME, say("name"), weight.name if typed is None else typed)]
+    if water_kg(weight) is None and bead_count(weight) is None:
+        children.append(weight_field(view.readings, say("weight of {name}", name=name), weight.mass_kg))
+    return (*children, *copies_and_back(view.look))
+
+
+def fitted(view: HangingView, children: tuple[Widget, ...]) -> Widget:
+    """Beside one another; where that is too wide, below what it is and what can be done what it is like."""
+    look, row = view.look, strip_row(children)
+    beside = 0.0 if look.sizes.portrait else panel_width(look)
+    if len(children) < 3 or row.natural_width(look) <= look.sizes.width - beside - look.sizes.px(40):
+        return row
+    below = tuple(child for child in children if isinstance(child, NumberField | ChoiceRow)) or children[1:]
+    return Column((strip_row(tuple(child for child in children if child not in below)), strip_row(below)), gap=8)
