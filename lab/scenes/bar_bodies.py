@@ -14,7 +14,7 @@ from lab.ui.look import Look
 PX_PER_SCALE_M = 9.0
 """Pixels to the metre for each pixel that the side of a kilogram of brass has: as large as true to the bar, on a
 usual window, and smaller with the brass where many hang."""
-BEAD_M = 0.017
+BEAD_M = 0.021
 FAINT_SHARE, SHINE_SHARE = 0.45, 0.4
 TIN_BAIL = 0.34
 """How high the bail of a tin stands over it, as a share of its height."""
@@ -98,6 +98,8 @@ def _beads(canvas: Canvas, look: Look, body: Rect, count: int, *, picked: bool, 
     """Equal wooden beads one below the other; each fifth is darker, so that they can be counted at a glance."""
     theme = look.theme
     side = body.h / count
+    middle = body.center[0]
+    canvas.line([(middle, body.y - look.sizes.px(5)), (middle, body.bottom)], theme.ink, width=look.sizes.px(2))
     radius = side / 2 - look.sizes.px(0.5)
     for number in range(count):
         tone = theme.wood_edge if number % 5 == 4 else theme.wood
@@ -114,7 +116,7 @@ def _tin(canvas: Canvas, look: Look, body: Rect, full: float, *, picked: bool, f
     theme, sizes = look.theme, look.sizes
     fill, edge, width = _tones(look, theme.steel, theme.steel_edge, picked=picked, faint=faint)
     wall = body.cut_top(body.h * TIN_BAIL / (1 + TIN_BAIL))[1]
-    top = (body.center[0], body.y)
+    top = (body.center[0], body.y - sizes.px(4))
     canvas.line([(wall.x + 2, wall.y + 3), top, (wall.right - 2, wall.y + 3)], edge, width=sizes.px(2))
     radius = sizes.px(4)
     canvas.box(wall, fill=fill, radius=radius)
