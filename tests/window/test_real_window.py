@@ -176,7 +176,7 @@ def _kind(pilot: Any) -> str:
 
 
 def test_a_lesson_is_played_by_pointer(both: Any):
-    pilot, window = both("one-finger")
+    pilot, window = both("lopsided-tool")
     for number in range(6):
         if _kind(pilot) == "side":
             _press(pilot, window, ("side.left", "side.level", "side.right")[number % 3])
