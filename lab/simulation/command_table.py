@@ -68,6 +68,8 @@ _ROWS = (
     _row("reweigh", part_commands.Reweigh),
     _row("rename", part_commands.Rename),
     _row("copy", part_commands.Copy),
+    _row("tie", part_commands.Tie),
+    _row("untie", part_commands.Untie),
     _row("put-on", scales_commands.PutOn),
     _row("shift", scales_commands.Shift),
     _row("move-scale", scales_commands.MoveScale),

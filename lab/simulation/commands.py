@@ -13,7 +13,7 @@ from typing import Literal
 
 from lab.files import View
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
-from lab.simulation.part_commands import Copy, Rename, Reweigh
+from lab.simulation.part_commands import Copy, Rename, Reweigh, Tie, Untie
 from lab.simulation.plate_commands import MoveClip, MoveCorner, MoveHole, MovePin, PlateEdit
 from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, Shift, StandOn
 from lab.simulation.tool_commands import FitPart, SetLength
@@ -156,7 +156,7 @@ class Redo:
 Edit = (
     Hang | Move | Remove | SetHold | MovePivot | MoveReference | MoveFinger
     | Measure | Guess | LetGo | HoldStill | SetView | SetUnits | OpenBuild
-    | Reweigh | Rename | Copy | HangOn | HangBar | Rehang | SlideBar | FitPart | SetLength
+    | Reweigh | Rename | Copy | Tie | Untie | HangOn | HangBar | Rehang | SlideBar | FitPart | SetLength
     | PlateEdit | PutOn | Shift | MoveScale | StandOn | GuessReading
     | MoveFingers | SetFriction | GuessMeeting | StopFingers
 )  # fmt: skip

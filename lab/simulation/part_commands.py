@@ -28,3 +28,18 @@ class Copy:
     id: int
     _: KW_ONLY
     mirrored: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Tie:
+    """Tie a part, and all that is tied to it, to another: from then on they move and are copied as one."""
+
+    id: int
+    to: int
+
+
+@dataclass(frozen=True, slots=True)
+class Untie:
+    """Loosen a part from those that it is tied to."""
+
+    id: int
