@@ -6,6 +6,7 @@ from types import MappingProxyType
 
 from lab.files import Bar, Build, View
 from lab.mechanics import MechanicsError, Part, Pivot
+from lab.simulation.benches.groups import as_groups
 from lab.simulation.benches.hanging_bar import MOST_WEIGHTS, HangingBar, Hung
 from lab.simulation.benches.unfit import UnfitBuildError
 from lab.simulation.refused import Refused, msg
@@ -56,13 +57,15 @@ def hanging_bar_from_build(build: Build) -> HangingBar:
 def build_from_hanging_bar(state: HangingBar) -> Build:
     """The build to be saved. Reading it back gives the same bench, held, with nothing guessed."""
     looks = {weight.name: weight.look for weight in state.weights if weight.look is not None}
+    parts, groups = as_groups(weight.part for weight in state.weights)
     return Build(
         title=state.title,
         units=state.units,
         reference_m=(state.reference_m, 0.0, 0.0),
         view=state.view,
         bar=state.bar,
-        parts=tuple(weight.part for weight in state.weights),
+        parts=parts,
+        groups=groups,
         pivot=state.pivot,
         looks=MappingProxyType(looks),
     )

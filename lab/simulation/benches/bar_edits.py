@@ -5,18 +5,27 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import replace
-from itertools import count
 from types import MappingProxyType
 from typing import get_args
 
 from lab import files
 from lab.simulation.benches import bar_parts
 from lab.simulation.benches.bar_builds import hanging_bar_from_build
+from lab.simulation.benches.groups import (
+    copied_names,
+    renamed,
+    taken_names,
+    tied_names,
+    tied_with,
+    together_m,
+    untied_names,
+)
 from lab.simulation.benches.hanging_bar import MOST_WEIGHTS, HangingBar, Hung
+from lab.simulation.benches.names import NOT_A_NAME, unused_name
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Hang, Hold, Measure, Move, MovePivot, OpenBuild, Remove, SetHold
-from lab.simulation.part_commands import Copy, Rename, Reweigh
+from lab.simulation.part_commands import Copy, Rename, Reweigh, Tie, Untie
 from lab.simulation.refused import Refused, msg
 from lab.simulation.tool_commands import FitPart
 
@@ -34,11 +43,9 @@ NEW_OFF_BAR = Refused(template=msg("There is no bar there to hang it from, so it
 NOT_A_WEIGHT = Refused(template=msg("That is not a weight this bar can carry."))
 NO_SUCH_WEIGHT = Refused(template=msg("That weight is not on the bar any more."))
 NO_MIRROR = Refused(template=msg("On the other side of the pivot the bar does not reach so far."))
-NOT_A_NAME = Refused(template=msg("That is not a name."))
 NOT_A_KIND = Refused(template=msg("That is not a part that the tray has."))
 ONLY_SO = Refused(template=msg("That cannot be held in any other way."))
 NOT_ITS_WEIGHT = Refused(template=msg("A tin holds up to 400 mL of water, a cord 1 to 10 beads."))
-LONGEST_NAME = 40
 NOT_A_HOLD = Refused(template=msg("A weight is either hung or clamped."))
 
 
@@ -53,8 +60,7 @@ def hang(state: HangingBar, command: Hang) -> HangingBar | Refused:
     at_m = _on_bar_m(state, command.at_m)
     if at_m is None:
         return NEW_OFF_BAR
-    taken = {state.bar.name, *(weight.name for weight in state.weights)}
-    name = unused_name(command.name or f"brass {command.mass_kg * 1000.0:.4g}", taken)
+    name = unused_name(command.name or f"brass {command.mass_kg * 1000.0:.4g}", state.names)
     weight = Hung(id=state.next_id, name=name, mass_kg=command.mass_kg, at_m=at_m, hold=command.hold)
     return replace(_touched(state), weights=(*state.weights, weight), next_id=state.next_id + 1)
 
@@ -69,32 +75,55 @@ def fit(state: HangingBar, command: FitPart) -> HangingBar | Refused:
     at_m = _on_bar_m(state, command.at_m)
     if at_m is None:
         return NEW_OFF_BAR
-    name = unused_name(command.name or kind.called, {part.name for part in state.parts})
+    name = unused_name(command.name or kind.called, state.names)
     new = kind.part(state.next_id, name, at_m)
     new = replace(new, at_m=clamped(at_m, bar_parts.span_m(state.bar, new)))
     return replace(_touched(state), weights=(*state.weights, new), next_id=state.next_id + 1)
 
 
 def move(state: HangingBar, command: Move) -> HangingBar | Refused:
-    """Along the bar; off the bar it stays where it was."""
-    weight = state.weight(command.id)
-    if weight is None:
+    """Along the bar, with all that is tied to it; off the bar it stays where it was."""
+    index = state.index(command.id)
+    if index is None:
         return NO_SUCH_WEIGHT
-    at_m = _on_bar_m(state, command.at_m)
+    weight, at_m = state.weights[index], _on_bar_m(state, command.at_m)
     if at_m is None:
         return Refused(
             template=msg("{name} would be off the bar, so it went back to where it was."),
             values={"name": weight.name},
         )
-    return _with_weight(state, replace(weight, at_m=clamped(at_m, bar_parts.span_m(state.bar, weight))))
+    tied = _tied(state, index)
+    if len(tied) == 1:
+        return _with_weight(state, replace(weight, at_m=clamped(at_m, bar_parts.span_m(state.bar, weight))))
+    spans_m = [bar_parts.span_m(state.bar, each) for each in tied]
+    by_m = together_m(at_m - weight.at_m, [each.at_m for each in tied], spans_m)
+    after = {each.id: clamped(each.at_m + by_m, span_m) for each, span_m in zip(tied, spans_m, strict=True)}
+    return _with_weights(state, tuple(replace(each, at_m=after.get(each.id, each.at_m)) for each in state.weights))
 
 
 def remove(state: HangingBar, command: Remove) -> HangingBar | Refused:
     """Its id is not used again."""
-    if state.weight(command.id) is None:
+    index = state.index(command.id)
+    if index is None:
         return NO_SUCH_WEIGHT
     rest = tuple(weight for weight in state.weights if weight.id != command.id)
-    return replace(_touched(state), weights=rest)
+    return _with_weights(state, _named(rest, taken_names(state.names, index)))
+
+
+def tie(state: HangingBar, command: Tie) -> HangingBar | Refused:
+    """Nothing moves, so the guess stands."""
+    index, to = state.index(command.id), state.index(command.to)
+    if index is None or to is None:
+        return NO_SUCH_WEIGHT
+    return state if index == to else replace(state, weights=_named(state.weights, tied_names(state.names, index, to)))
+
+
+def untie(state: HangingBar, command: Untie) -> HangingBar | Refused:
+    """Nothing moves, so the guess stands."""
+    index = state.index(command.id)
+    if index is None:
+        return NO_SUCH_WEIGHT
+    return replace(state, weights=_named(state.weights, untied_names(state.names, index)))
 
 
 def set_hold(state: HangingBar, command: SetHold) -> HangingBar | Refused:
@@ -124,39 +153,45 @@ def reweigh(state: HangingBar, command: Reweigh) -> HangingBar | Refused:
 
 def rename(state: HangingBar, command: Rename) -> HangingBar | Refused:
     """What it is called in the table and the file; the guess stands."""
-    weight = state.weight(command.id)
-    if weight is None:
+    index = state.index(command.id)
+    if index is None:
         return NO_SUCH_WEIGHT
-    wanted = " ".join(command.name.split())
-    if not (0 < len(wanted) <= LONGEST_NAME and wanted.isprintable()):
+    name = renamed(state.names, index, command.name)
+    if name is None:
         return NOT_A_NAME
-    name = unused_name(wanted, {part.name for part in state.parts if part.name != weight.name})
-    if name == weight.name:
-        return state
-    named = replace(weight, name=name)
-    return replace(state, weights=tuple(named if each is weight else each for each in state.weights))
+    names = (*state.names[:index], name, *state.names[index + 1 :])
+    return replace(state, weights=_named(state.weights, names))
 
 
 def copy(state: HangingBar, command: Copy) -> HangingBar | Refused:
-    """One more of the same, as far beside it as there is room; mirrored, on the other side of the pivot."""
-    weight = state.weight(command.id)
-    if weight is None:
+    """One more of the same with all that is tied to it, as far beside it as there is room.
+
+    mirrored: on the other side of the pivot.
+    """
+    index = state.index(command.id)
+    if index is None:
         return NO_SUCH_WEIGHT
-    if len(state.weights) >= MOST_WEIGHTS:
+    tied = _tied(state, index)
+    if len(state.weights) + len(tied) > MOST_WEIGHTS:
         return BAR_FULL
+    spans_m = [bar_parts.span_m(state.bar, each) for each in tied]
+    at_m = [each.at_m for each in tied]
     if command.mirrored:
-        at_m = _on_bar_m(state, 2 * state.pivot.at_m - weight.at_m)
-        low_m, high_m = bar_parts.span_m(state.bar, weight)
-        if at_m is None or not low_m <= at_m <= high_m:
+        places_m = [2 * state.pivot.at_m - place_m for place_m in at_m]
+        if any(_off(place_m, span_m) for place_m, span_m in zip(places_m, spans_m, strict=True)):
             return NO_MIRROR
     else:
         beside_m = BESIDE * state.bar.length_m
-        span_m = bar_parts.span_m(state.bar, weight)
-        room = weight.at_m + beside_m <= span_m[1]
-        at_m = clamped(weight.at_m + (beside_m if room else -beside_m), span_m)
-    name = unused_name(weight.name.partition(" (")[0], {part.name for part in state.parts})
-    new = replace(weight, id=state.next_id, name=name, at_m=at_m)
-    return replace(_touched(state), weights=(*state.weights, new), next_id=state.next_id + 1)
+        by_m = together_m(beside_m, at_m, spans_m)
+        # Where there is no room to the right, to the left.
+        by_m = by_m if by_m >= beside_m else together_m(-beside_m, at_m, spans_m)
+        places_m = [place_m + by_m for place_m in at_m]
+    names = copied_names(state.names, [each.name for each in tied])
+    new = tuple(
+        replace(each, id=state.next_id + number, name=name, at_m=clamped(place_m, span_m))
+        for number, (each, name, place_m, span_m) in enumerate(zip(tied, names, places_m, spans_m, strict=True))
+    )
+    return replace(_touched(state), weights=(*state.weights, *new), next_id=state.next_id + len(new))
 
 
 def move_pivot(state: HangingBar, command: MovePivot) -> HangingBar | Refused:
@@ -188,13 +223,6 @@ def open_build(_: HangingBar, command: OpenBuild) -> HangingBar | Refused:
         return unfit.why
 
 
-def unused_name(wanted: str, taken: set[str]) -> str:
-    """The name wanted, or with the first number from 2 on after it that nothing else has: `brass 50 (2)`."""
-    if wanted not in taken:
-        return wanted
-    return next(name for number in count(2) if (name := f"{wanted} ({number})") not in taken)
-
-
 def _on_bar_m(state: HangingBar, at_m: float) -> float | None:
     low_m, high_m = state.bar.left_m, state.bar.right_m
     if not low_m - _EDGE_M <= at_m <= high_m + _EDGE_M:
@@ -202,11 +230,25 @@ def _on_bar_m(state: HangingBar, at_m: float) -> float | None:
     return clamped(at_m, (low_m, high_m))
 
 
+def _tied(state: HangingBar, index: int) -> list[Hung]:
+    """The weights that move with one, itself among them. A bar is tied to nothing, whatever it is called."""
+    return [state.weights[number] for number in tied_with(state.names, index) if number < len(state.weights)]
+
+
+def _off(at_m: float, span_m: tuple[float, float]) -> bool:
+    return not span_m[0] - _EDGE_M <= at_m <= span_m[1] + _EDGE_M
+
+
+def _named(weights: tuple[Hung, ...], names: tuple[str, ...]) -> tuple[Hung, ...]:
+    return tuple(replace(weight, name=name) for weight, name in zip(weights, names[: len(weights)], strict=True))
+
+
 def _with_weight(state: HangingBar, changed: Hung) -> HangingBar:
-    if changed == state.weight(changed.id):
-        return state
-    weights = tuple(changed if weight.id == changed.id else weight for weight in state.weights)
-    return replace(_touched(state), weights=weights)
+    return _with_weights(state, tuple(changed if weight.id == changed.id else weight for weight in state.weights))
+
+
+def _with_weights(state: HangingBar, weights: tuple[Hung, ...]) -> HangingBar:
+    return state if weights == state.weights else replace(_touched(state), weights=weights)
 
 
 def _touched(state: HangingBar) -> HangingBar:
@@ -225,6 +267,8 @@ EDITS: Mapping[type, Does] = MappingProxyType(
         Reweigh: reweigh,
         Rename: rename,
         Copy: copy,
+        Tie: tie,
+        Untie: untie,
         MovePivot: move_pivot,
         Measure: measure,
         OpenBuild: open_build,

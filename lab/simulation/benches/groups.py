@@ -91,16 +91,26 @@ def renamed(names: Sequence[str], index: int, typed: str) -> str | None:
     return unused_name(way + wanted, _taken(names, but=index))
 
 
-def copied_names(names: Sequence[str], indices: Sequence[int]) -> tuple[str, ...]:
-    """The names of copies of parts that are tied together, in their order: of one, or of a whole group as a new one."""
-    if not indices:
-        return ()
-    taken = _taken(names)
-    first = group_of(names[indices[0]])
-    if first is None:
-        return (unused_name(without_number(names[indices[0]]), taken),)
-    group = unused_name(without_number(first), taken)
-    return tuple(group + names[index][len(first) :] for index in indices)
+def copied_names(names: Sequence[str], tied: Sequence[str]) -> tuple[str, ...]:
+    """The names of copies of parts that are tied together: of one, or of a whole group as a new one.
+
+    names: what all is called already.  tied: those of the parts that are copied.
+    """
+    taken, group = _taken(names), group_of(tied[0])
+    if group is None:
+        return (unused_name(without_number(tied[0]), taken),)
+    new = unused_name(without_number(group), taken)
+    return tuple(new + name[len(group) :] for name in tied)
+
+
+def together_m(by_m: float, at_m: Sequence[float], spans_m: Sequence[tuple[float, float]]) -> float:
+    """How far all of a group can go when one is moved by so much: as far as the first of them that stops.
+
+    at_m: where they are, each within its span.
+    """
+    lows = [low_m - place_m for place_m, (low_m, _) in zip(at_m, spans_m, strict=True)]
+    highs = [high_m - place_m for place_m, (_, high_m) in zip(at_m, spans_m, strict=True)]
+    return min(max(by_m, *lows), *highs)
 
 
 def without_number(name: str) -> str:

@@ -168,6 +168,15 @@ class HangingBar:
         """The weight with this id, or None where it is no longer on the bar."""
         return next((weight for weight in self.weights if weight.id == id), None)
 
+    def index(self, id: int) -> int | None:  # noqa: A002 - the field's own name
+        """Which of the weights has this id; None where it is no longer on the bar."""
+        return next((index for index, weight in enumerate(self.weights) if weight.id == id), None)
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What all is called: the weights in order, then the bar."""
+        return (*(weight.name for weight in self.weights), self.bar.name)
+
     def stilled(self) -> HangingBar:
         """The bar held level again."""
         return self if self.held else replace(self, held=True, swing=LEVEL, turning=None)

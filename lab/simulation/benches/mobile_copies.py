@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lab.simulation.benches.bar_edits import BESIDE, unused_name
+from lab.simulation.benches.bar_edits import BESIDE
 from lab.simulation.benches.hanging_bar import Hung
 from lab.simulation.benches.mobile import MOST_BARS, MOST_THINGS, Beam, Mobile, below
 from lab.simulation.benches.mobile_builds import tidy
@@ -19,6 +19,7 @@ from lab.simulation.benches.mobile_changes import (
     touched,
     with_beam,
 )
+from lab.simulation.benches.names import unused_name
 from lab.simulation.part_commands import Copy
 from lab.simulation.refused import Refused, msg
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from lab import files
-from lab.simulation.benches.bar_edits import HEAVIEST_KG, NOT_A_WEIGHT, unused_name
+from lab.simulation.benches.bar_edits import HEAVIEST_KG, NOT_A_WEIGHT
 from lab.simulation.benches.hanging_bar import Hung
 from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, MOST_THINGS, Beam, Mobile, below
 from lab.simulation.benches.mobile_builds import mobile_from_build, tidy
@@ -28,6 +28,7 @@ from lab.simulation.benches.mobile_changes import (
     with_beam,
 )
 from lab.simulation.benches.mobile_copies import copy
+from lab.simulation.benches.names import unused_name
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Measure, OpenBuild, Remove

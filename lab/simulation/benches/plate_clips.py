@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from dataclasses import replace
 from types import MappingProxyType
 
-from lab.simulation.benches.bar_edits import unused_name
 from lab.simulation.benches.hanging_bar import Hung
+from lab.simulation.benches.names import unused_name
 from lab.simulation.benches.plate import HungPlate
 from lab.simulation.benches.plate_builds import MOST_CLIPS
 from lab.simulation.benches.plate_rings import bench_place, in_wood

@@ -15,8 +15,9 @@ from typing import Any
 
 from lab import files
 from lab.mechanics import Cylinder, MechanicsError, Vector
-from lab.simulation.benches.bar_edits import BESIDE, HEAVIEST_KG, unused_name
+from lab.simulation.benches.bar_edits import BESIDE, HEAVIEST_KG
 from lab.simulation.benches.hanging_bar import Hung
+from lab.simulation.benches.names import unused_name
 from lab.simulation.benches.scales import MOST_LOADS, Scale, ScalesBench
 from lab.simulation.benches.scales_builds import SCALE_NAMES, scales_from_build
 from lab.simulation.benches.scales_places import apart, between_m

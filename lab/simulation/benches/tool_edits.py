@@ -10,9 +10,10 @@ from typing import get_args
 
 from lab import files
 from lab.mechanics import Box, Cylinder, MechanicsError, Part, Rectangle, Rod, Shape, extent_m, pad_body
-from lab.simulation.benches.bar_edits import BESIDE, HEAVIEST_KG, NOT_A_HOLD, unused_name
+from lab.simulation.benches.bar_edits import BESIDE, HEAVIEST_KG, NOT_A_HOLD
 from lab.simulation.benches.finger_builds import lie_of, span_m
 from lab.simulation.benches.finger_edits import measure, move_finger
+from lab.simulation.benches.names import unused_name
 from lab.simulation.benches.poles import is_pole
 from lab.simulation.benches.shared_edits import NOT_A_PLACE, SHARED, Does, clamped
 from lab.simulation.benches.tool import MOST_PARTS, BuiltTool, handle_index

@@ -9,7 +9,8 @@ from types import MappingProxyType
 
 from lab import files
 from lab.mechanics import Friction, Part, extent_m
-from lab.simulation.benches.bar_edits import HEAVIEST_KG, NO_SUCH_WEIGHT, NOT_A_WEIGHT, unused_name
+from lab.simulation.benches.bar_edits import HEAVIEST_KG, NO_SUCH_WEIGHT, NOT_A_WEIGHT
+from lab.simulation.benches.names import unused_name
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.two_fingers import Piece, TwoFingers
 from lab.simulation.benches.two_fingers_builds import MOST_PIECES, kept_apart_m, two_fingers_from_build

@@ -61,8 +61,8 @@ def test_what_is_no_name_is_not_taken(typed):
 
 
 def test_a_copied_group_is_a_group_of_its_own():
-    assert copied_names(("a/tin", "a/hook", "rod"), (0, 1)) == ("a (2)/tin", "a (2)/hook")
-    assert copied_names(("rod", "rod (2)"), (1,)) == ("rod (3)",)
+    assert copied_names(("a/tin", "a/hook", "rod"), ("a/tin", "a/hook")) == ("a (2)/tin", "a (2)/hook")
+    assert copied_names(("rod", "rod (2)"), ("rod (2)",)) == ("rod (3)",)
 
 
 @given(names=lists, data=st.data())
