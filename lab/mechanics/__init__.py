@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from lab.mechanics.checks import STANDARD_GRAVITY_M_S2, MechanicsError, Vector
     from lab.mechanics.doubt import balance_point_doubt_m
     from lab.mechanics.groups import Group, Member, flattened
-    from lab.mechanics.hanging import HangingAttitude, hanging_attitude, plumb_line
+    from lab.mechanics.hanging import HangingAttitude, attitude_of, hanging_attitude, plumb_line
     from lab.mechanics.inertia import PrincipalInertia, principal_inertia
     from lab.mechanics.limit_courses import Crossing, LimitCourse, Stretch, instants_at_m, limit_crossings
     from lab.mechanics.limits import Limits, Standing, standing
@@ -67,6 +67,7 @@ if TYPE_CHECKING:
     )
     from lab.mechanics.shifting import balance_shift_m, loading_shift_m, move_m, moved_mass_kg, with_part_moved
     from lab.mechanics.solids import Cone, Hemisphere, Sphere
+    from lab.mechanics.spatial_swing import HungBody, SpatialSwing, hung_body, spatial_energy_j, spatial_tick
     from lab.mechanics.supports import support_reactions_n, two_support_reactions_n
     from lab.mechanics.surfaces import MeanChord, Surface, main_surface, mean_chord, mean_chord_percent
     from lab.mechanics.swing import TICK_S, Swing, swing_energy_j, swing_tick
@@ -92,7 +93,7 @@ else:
         "checks": "STANDARD_GRAVITY_M_S2 MechanicsError Vector",
         "doubt": "balance_point_doubt_m",
         "groups": "Group Member flattened",
-        "hanging": "HangingAttitude hanging_attitude plumb_line",
+        "hanging": "HangingAttitude attitude_of hanging_attitude plumb_line",
         "inertia": "PrincipalInertia principal_inertia",
         "limit_courses": "Crossing LimitCourse Stretch instants_at_m limit_crossings",
         "limits": "Limits Standing standing",
@@ -111,6 +112,7 @@ else:
         "shapes": "Box Cylinder Point Rectangle Rod Shape Turned bounds_m centre_m extent_m unit_inertia_m2",
         "shifting": "balance_shift_m loading_shift_m move_m moved_mass_kg with_part_moved",
         "solids": "Cone Hemisphere Sphere",
+        "spatial_swing": "HungBody SpatialSwing hung_body spatial_energy_j spatial_tick",
         "supports": "support_reactions_n two_support_reactions_n",
         "surfaces": "MeanChord Surface main_surface mean_chord mean_chord_percent",
         "swing": "TICK_S Swing swing_energy_j swing_tick",
@@ -164,6 +166,7 @@ __all__ = [
     "Hemisphere",
     "Hold",
     "HungBar",
+    "HungBody",
     "Launch",
     "LightestBallast",
     "LimitCourse",
@@ -200,6 +203,7 @@ __all__ = [
     "Shape",
     "Side",
     "SlideOrTip",
+    "SpatialSwing",
     "Sphere",
     "Standing",
     "Stretch",
@@ -223,6 +227,7 @@ __all__ = [
     "Weighing",
     "aerodynamics",
     "assembly_sums",
+    "attitude_of",
     "balance_for_margin_m",
     "balance_path",
     "balance_point_doubt_m",
@@ -240,6 +245,7 @@ __all__ = [
     "flight_modes",
     "footing",
     "hanging_attitude",
+    "hung_body",
     "inertia_about_kg_m2",
     "inertia_tensor",
     "instants_at_m",
@@ -272,6 +278,8 @@ __all__ = [
     "set_glide",
     "slide_or_tip",
     "small_swing_period_s",
+    "spatial_energy_j",
+    "spatial_tick",
     "standing",
     "support_polygon_m",
     "support_reactions_n",

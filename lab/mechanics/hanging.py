@@ -35,13 +35,18 @@ def hanging_attitude(parts: Iterable[Part], hook_m: Vector) -> HangingAttitude |
     if line is None:
         return None
     down, drop = line
-    along, across, up = down.down
+    pitch, roll = attitude_of(down.down)
+    return HangingAttitude(pitch_rad=pitch, roll_rad=roll, drop_m=drop)
+
+
+def attitude_of(down: Vector) -> tuple[float, float | None]:
+    """Pitch and roll, rad, of a body in whose own axes down lies so; their senses are those of `HangingAttitude`.
+
+    down: along, across, up, of length one.  Roll is None where the nose looks straight up or down.  Source: S-44.
+    """
+    along, across, up = down
     sideways = hypot(across, up)
-    return HangingAttitude(
-        pitch_rad=atan2(along, sideways),
-        roll_rad=None if sideways <= LEVEL_SHARE else atan2(across, -up),
-        drop_m=drop,
-    )
+    return atan2(along, sideways), None if sideways <= LEVEL_SHARE else atan2(across, -up)
 
 
 def plumb_line(parts: Iterable[Part], hook_m: Vector) -> tuple[PlumbLine, float] | None:
