@@ -5,8 +5,22 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from lab.scenes.readings import Readings
-from lab.screens.benches.strip_keys import COPY, MIRROR, MORE, PLACE, REMOVE, STRIP, WEIGHT_FIELD
+from lab.screens.benches.builds import NameField
+from lab.screens.benches.strip_keys import (
+    COPY,
+    MIRROR,
+    MORE,
+    NAME,
+    PLACE,
+    REMOVE,
+    STRIP,
+    TIE,
+    TIE_CANCEL,
+    UNTIE,
+    WEIGHT_FIELD,
+)
 from lab.simulation.benches.bar_edits import HEAVIEST_KG
+from lab.simulation.benches.groups import group_of, in_group
 from lab.ui.look import Look
 from lab.ui.widgets.arrange import Row
 from lab.ui.widgets.button import Button
@@ -43,6 +57,26 @@ def more_and_remove(look: Look) -> tuple[Widget, ...]:
     """What ends the first half of the strip."""
     say = look.words.say
     return Button(MORE, say("More"), kind="quiet"), Button(REMOVE, say("Remove"), kind="quiet")
+
+
+def tie_line(look: Look, name: str) -> tuple[Widget, ...]:
+    """What the strip says while the next press ties a part to another.  name: of the part."""
+    say = look.words.say
+    text = say("Press what {name} is to be tied to.", name=look.words.content(name))
+    return Label("tie-to-what", text, style="body", middle=True), Button(TIE_CANCEL, say("Let it be"))
+
+
+def name_field(look: Look, name: str, typed: str | None) -> NameField:
+    """The name of a part within its group.  typed: what was typed of another one; None where nothing was."""
+    return NameField(NAME, look.words.say("name"), in_group(name) if typed is None else typed)
+
+
+def tie_button(look: Look, name: str) -> Button:
+    """What ties a part of this name to another, or loosens it."""
+    say = look.words.say
+    if group_of(name) is None:
+        return Button(TIE, say("Tie to…"), kind="quiet")
+    return Button(UNTIE, say("Untie"), kind="quiet")
 
 
 def copies_and_back(look: Look) -> tuple[Widget, ...]:

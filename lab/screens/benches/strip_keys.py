@@ -6,5 +6,6 @@ Apart from the widgets: what answers to them must not wait for those to load.
 from __future__ import annotations
 
 STRIP, PLACE, WEIGHT_FIELD, REMOVE = "strip", "picked-place", "picked-weight", "picked-remove"
-MORE, COPY, MIRROR = "picked-more", "picked-copy", "picked-mirror"
+MORE, NAME, COPY, MIRROR = "picked-more", "picked-new-name", "picked-copy", "picked-mirror"
+TIE, UNTIE, TIE_CANCEL = "picked-tie", "picked-untie", "tie-cancel"
 GHOST = "on-its-way"

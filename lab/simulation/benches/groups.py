@@ -7,9 +7,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
-from lab.mechanics import Group, Member, Part
+from lab import mechanics
+from lab.mechanics import Part
 from lab.simulation.benches.names import typed_name, unused_name
+
+if TYPE_CHECKING:
+    # Only builds with groups wait for them.
+    from lab.mechanics import Group, Member
 
 NEW_GROUP = "group"
 """What parts that are tied together are called at first."""
@@ -128,7 +134,7 @@ def as_groups(parts: Iterable[Part]) -> tuple[tuple[Part, ...], tuple[Group, ...
             loose.append(part)
         else:
             groups.setdefault(group, []).append(replace(part, name=part.name[len(group) + 1 :]))
-    return tuple(loose), tuple(Group(name=name, members=_members(inner)) for name, inner in groups.items())
+    return tuple(loose), tuple(mechanics.Group(name=name, members=_members(inner)) for name, inner in groups.items())
 
 
 def _members(parts: Iterable[Part]) -> tuple[Member, ...]:

@@ -10,7 +10,7 @@ from lab.simulation.refused import Refused, msg
 LONGEST_NAME = 40
 """Letters in a name that is typed. Longer ones leave a table no room for its numbers."""
 
-NOT_A_NAME = Refused(template=msg("That is not a name."))
+NOT_A_NAME = Refused(template=msg("A name has 1 to 40 letters on one line, without a slash."))
 
 
 def typed_name(typed: str) -> str | None:

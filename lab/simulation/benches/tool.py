@@ -26,6 +26,11 @@ class BuiltTool(FingerTool):
         """What everything else sits on, and the finger slides along: the longest part."""
         return self.parts[handle_index(self.parts)]
 
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What the parts are called, in order."""
+        return tuple(part.name for part in self.parts)
+
     def part(self, id: int) -> Part | None:  # noqa: A002 - the field's own name
         """The part with this id, or None where it is not on the tool any more."""
         return self.parts[self.ids.index(id)] if id in self.ids else None

@@ -9,6 +9,7 @@ from lab.files import Bar, Build, View
 from lab.mechanics import Cylinder, Part, Pivot, Turned
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.finger_builds import finger_from_build
+from lab.simulation.benches.groups import as_groups
 from lab.simulation.benches.tool import MOST_PARTS, BuiltTool
 from lab.simulation.benches.tool_parts import KINDS
 from lab.simulation.benches.unfit import UnfitBuildError
@@ -44,12 +45,14 @@ def tool_from_build(build: Build) -> BuiltTool:
 
 def build_from_tool(state: BuiltTool) -> Build:
     """The build to be saved. Reading it back gives the same bench, held, with nothing guessed."""
+    parts, groups = as_groups(state.parts)
     return Build(
         title=state.title,
         units=state.units,
         reference_m=(state.reference_m, 0.0, 0.0),
         view=state.view,
-        parts=state.parts,
+        parts=parts,
+        groups=groups,
         pivot=Pivot(at_m=state.finger_at_m, pad_m=state.pad_half_m),
         looks=MappingProxyType(dict(state.looks)),
     )

@@ -13,16 +13,18 @@ from lab.mechanics import Box, Cylinder, MechanicsError, Part, Rectangle, Rod, S
 from lab.simulation.benches.bar_edits import BESIDE, HEAVIEST_KG, NOT_A_HOLD
 from lab.simulation.benches.finger_builds import lie_of, span_m
 from lab.simulation.benches.finger_edits import measure, move_finger
+from lab.simulation.benches.groups import copied_names, taken_names, tied_with, together_m
 from lab.simulation.benches.names import unused_name
 from lab.simulation.benches.poles import is_pole
 from lab.simulation.benches.shared_edits import NOT_A_PLACE, SHARED, Does, clamped
 from lab.simulation.benches.tool import MOST_PARTS, BuiltTool, handle_index
 from lab.simulation.benches.tool_builds import tool_from_build
+from lab.simulation.benches.tool_names import NO_SUCH_PART, named, rename, tie, untie
 from lab.simulation.benches.tool_parts import KINDS
 from lab.simulation.benches.tool_places import held_together, places_m, touches
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Hang, Hold, Measure, Move, MoveFinger, OpenBuild, Remove, SetHold
-from lab.simulation.part_commands import Copy, Rename, Reweigh
+from lab.simulation.part_commands import Copy, Rename, Reweigh, Tie, Untie
 from lab.simulation.refused import Refused, msg
 from lab.simulation.tool_commands import FitPart, SetLength
 
@@ -32,15 +34,11 @@ SHORTEST_M, LONGEST_M = 0.05, 10.0
 LIGHTEST_KG = 1e-6
 """No part is lighter: a milligram still is a number in a build file in any units."""
 
-LONGEST_NAME = 40
-
 TOOL_FULL = Refused(template=msg("The tool has no room for one more part. Take one off first."))
 NEW_OFF_TOOL = Refused(template=msg("There is no tool there to put it on, so it went back."))
-NO_SUCH_PART = Refused(template=msg("That part is not on the tool any more."))
 NO_SUCH_KIND = Refused(template=msg("The workshop has no such part."))
 NOT_A_WEIGHT = Refused(template=msg("That is not a weight that a part can have."))
 NOT_A_LENGTH = Refused(template=msg("A part can be made from 5 cm to 10 m long."))
-NOT_A_NAME = Refused(template=msg("A name has 1 to 40 letters on one line."))
 HANDLE_STAYS = Refused(template=msg("Everything sits on the handle, so it stays. It can be made longer or shorter."))
 LENGTH_STAYS = Refused(template=msg("That part comes in one length only."))
 NO_MIRROR = Refused(template=msg("On the other side of the finger the tool does not reach so far."))
@@ -72,14 +70,25 @@ def hang(state: BuiltTool, command: Hang) -> BuiltTool | Refused:
 
 
 def move(state: BuiltTool, command: Move) -> BuiltTool | Refused:
-    """Along the tool, past an end of the handle as far as the part still touches; there it stops."""
-    part = state.part(command.id)
-    if part is None:
+    """Along the tool, with all that is tied to it, past an end as far as it still touches; there it stops."""
+    if command.id not in state.ids:
         return NO_SUCH_PART
     if not math.isfinite(command.at_m):
         return NOT_A_PLACE
-    at_m = clamped(command.at_m, places_m(state.parts, state.ids.index(command.id)))
-    return _with_part(state, command.id, replace(part, at_m=(at_m, *part.at_m[1:])))
+    index = state.ids.index(command.id)
+    tied = tied_with(state.names, index)
+    at_m = [state.parts[number].at_m[0] for number in tied]
+    spans_m = [places_m(state.parts, number, tied=tied) for number in tied]
+    by_m = together_m(command.at_m - state.parts[index].at_m[0], at_m, spans_m)
+    goals_m = dict(zip(tied, (place_m + by_m + 0.0 for place_m in at_m), strict=True))
+    if len(tied) == 1:
+        # To the last bit where it was said, and not by way of a sum.
+        goals_m[index] = clamped(command.at_m, spans_m[0])
+    parts = tuple(
+        replace(part, at_m=(goals_m[number], *part.at_m[1:])) if number in goals_m else part
+        for number, part in enumerate(state.parts)
+    )
+    return state if parts == state.parts else _rebuilt(state, parts, state.ids, state.looks)
 
 
 def remove(state: BuiltTool, command: Remove) -> BuiltTool | Refused:
@@ -91,22 +100,41 @@ def remove(state: BuiltTool, command: Remove) -> BuiltTool | Refused:
     if index == handle_index(state.parts) and not any(is_pole(part) for part in rest):
         return HANDLE_STAYS
     looks = {name: look for name, look in state.looks.items() if name != state.parts[index].name}
-    return _rebuilt(state, rest, (*state.ids[:index], *state.ids[index + 1 :]), looks)
+    parts, looks = named(rest, looks, taken_names(state.names, index))
+    return _rebuilt(state, parts, (*state.ids[:index], *state.ids[index + 1 :]), looks)
 
 
 def copy(state: BuiltTool, command: Copy) -> BuiltTool | Refused:
-    """One more of the same, a little beside it; mirrored, on the other side of the finger."""
-    part = state.part(command.id)
-    if part is None:
+    """One more of the same and of all that is tied to it, a little beside it.
+
+    mirrored: on the other side of the finger.
+    """
+    if command.id not in state.ids:
         return NO_SUCH_PART
-    at_m, beside_m = part.at_m[0], BESIDE * (state.right_m - state.left_m)
-    goal_m = 2 * state.finger_at_m - at_m if command.mirrored else at_m + beside_m
-    new = replace(part, name=part.name.partition(" (")[0], at_m=(goal_m + 0.0, *part.at_m[1:]))
-    if not touches(new, state.parts):
+    tied = [state.parts[number] for number in tied_with(state.names, state.ids.index(command.id))]
+    beside_m = BESIDE * (state.right_m - state.left_m)
+    copies = _copies(state, tied, None if command.mirrored else beside_m)
+    if not all(touches(part, state.parts) for part in copies):
         if command.mirrored:
             return NO_MIRROR
-        new = replace(new, at_m=(at_m - beside_m + 0.0, *part.at_m[1:]))
-    return _with_new(state, new, state.looks.get(part.name))
+        copies = _copies(state, tied, -beside_m)
+    after = state
+    for part, like in zip(copies, tied, strict=True):
+        more = _with_new(after, part, state.looks.get(like.name))
+        if isinstance(more, Refused):
+            return more
+        after = more
+    return after
+
+
+def _copies(state: BuiltTool, tied: list[Part], by_m: float | None) -> list[Part]:
+    """Parts like these, so far along; None for on the other side of the finger."""
+    names = copied_names(state.names, [part.name for part in tied])
+    places_m = [2 * state.finger_at_m - part.at_m[0] if by_m is None else part.at_m[0] + by_m for part in tied]
+    return [
+        replace(part, name=name, at_m=(at_m + 0.0, *part.at_m[1:]))
+        for part, name, at_m in zip(tied, names, places_m, strict=True)
+    ]
 
 
 def set_hold(state: BuiltTool, command: SetHold) -> BuiltTool | Refused:
@@ -151,22 +179,6 @@ def reweigh(state: BuiltTool, command: Reweigh) -> BuiltTool | Refused:
         share = command.mass_kg / part.mass_kg
         given = tuple(tuple(share * value for value in row) for row in part.own_inertia_kg_m2)  # type: ignore[assignment]
     return _with_part(state, command.id, replace(part, mass_kg=command.mass_kg, inertia_kg_m2=given))
-
-
-def rename(state: BuiltTool, command: Rename) -> BuiltTool | Refused:
-    """What it is called in the table and the file; the guess stands."""
-    part = state.part(command.id)
-    if part is None:
-        return NO_SUCH_PART
-    wanted = " ".join(command.name.split())
-    if not (0 < len(wanted) <= LONGEST_NAME and wanted.isprintable()):
-        return NOT_A_NAME
-    name = unused_name(wanted, {other.name for other in state.parts if other is not part})
-    if name == part.name:
-        return state
-    looks = {name if key == part.name else key: look for key, look in state.looks.items()}
-    parts = tuple(replace(each, name=name) if each is part else each for each in state.parts)
-    return replace(state, parts=parts, looks=MappingProxyType(looks))
 
 
 def open_build(_: BuiltTool, command: OpenBuild) -> BuiltTool | Refused:
@@ -245,6 +257,8 @@ EDITS: Mapping[type, Does] = MappingProxyType(
         Move: move,
         Remove: remove,
         Copy: copy,
+        Tie: tie,
+        Untie: untie,
         SetHold: set_hold,
         MoveFinger: move_finger,
         Measure: measure,

@@ -23,13 +23,13 @@ def touches(part: Part, parts: tuple[Part, ...]) -> bool:
     return left_m <= high_m + _EDGE_M and right_m >= low_m - _EDGE_M
 
 
-def places_m(parts: tuple[Part, ...], index: int) -> tuple[float, float]:
+def places_m(parts: tuple[Part, ...], index: int, *, tied: tuple[int, ...] = ()) -> tuple[float, float]:
     """Between which places along the centre of a part can be: where it still has a grip on the others.
 
-    One that a file puts farther out may stay there.
+    One that a file puts farther out may stay there.  tied: the parts that move with it, which hold it nowhere.
     """
     part = parts[index]
-    others = (*parts[:index], *parts[index + 1 :])
+    others = tuple(other for number, other in enumerate(parts) if number != index and number not in tied)
     at_m = part.at_m[0]
     if not any(extent_m(other.shape)[0] > 0 for other in others):
         return at_m, at_m

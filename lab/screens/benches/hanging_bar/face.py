@@ -21,6 +21,7 @@ from lab.screens.benches.hanging_bar.words import CAUTION, HELP
 from lab.screens.benches.layout import AREAS
 from lab.simulation import Command, HangingBar
 from lab.simulation.benches.bar_tasks import BarTask, next_task
+from lab.simulation.benches.groups import in_group
 from lab.ui.events import Event
 from lab.ui.geometry import Rect
 from lab.ui.outcomes import Pressed, WidgetEvent
@@ -61,9 +62,7 @@ class HangingBarFace(Face[HangingBar]):
                 armed=armed.key if armed else "",
                 task=task_widgets(view, self._task),
             ),
-            strip=None
-            if hands.carried
-            else strip(view, armed_text=taken_up, more=hands.more, typed=hands.naming.draft),
+            strip=None if hands.carried else strip(view, hands.parts, armed_text=taken_up),
             areas=areas if view.outcome_shown else None,
         )
 
@@ -76,7 +75,7 @@ class HangingBarFace(Face[HangingBar]):
 
     def typed(self, event: Event, stand: Stand[HangingBar], *, focused: str | None) -> bool:
         weight = weight_of(self._view(stand), self._hands.picked)
-        return weight is not None and self._hands.naming.typed(event, weight.name, focused=focused)
+        return weight is not None and self._hands.parts.naming.typed(event, in_group(weight.name), focused=focused)
 
     def only_moved(self, before: Stand[HangingBar], now: Stand[HangingBar]) -> bool:
         if not (before.bench.moving and now.bench.moving):

@@ -10,7 +10,6 @@ from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView
 from lab.screens.benches.hands import CarryingHands, step_m
 from lab.screens.benches.hanging_bar.keys import BEADS, CANCEL, HOLDING, WATER
 from lab.screens.benches.hanging_bar.moves import (
-    copied,
     move_of,
     moves_of,
     refilled,
@@ -21,11 +20,9 @@ from lab.screens.benches.hanging_bar.moves import (
     x_of,
 )
 from lab.screens.benches.hanging_bar.shelves import SHELF, hung_on, tray_weight
-from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, PLACE, WEIGHT_FIELD
-from lab.screens.benches.tool.keys import NAME
-from lab.screens.benches.tool.naming import Naming
+from lab.screens.benches.part_strip import PartStrip
+from lab.screens.benches.strip_keys import GHOST, MORE, PLACE, WEIGHT_FIELD
 from lab.simulation import Command, Hung, Move, Remove, SetHold
-from lab.simulation.part_commands import Rename
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
 
@@ -60,13 +57,12 @@ class Armed:
 class Hands(CarryingHands[HangingView, Armed, Carried]):
     """What is picked, taken up and carried just now.
 
-    more: whether the second half of what can be done to it is shown.  shelf: what the tray shows.
+    parts: what is half done with what is picked.  shelf: what the tray shows.
     """
 
     CANCEL: ClassVar[str] = CANCEL
-    more: bool = False
     shelf: str = "brass"
-    naming: Naming = field(default_factory=Naming)
+    parts: PartStrip = field(default_factory=PartStrip)
 
     @property
     def ghost(self) -> Ghost | None:
@@ -81,7 +77,7 @@ class Hands(CarryingHands[HangingView, Armed, Carried]):
 
     def let_all_go(self) -> bool:
         """Nothing is picked or taken up any more, and no name half typed; whether anything was."""
-        self.naming.draft = None
+        self.parts.let_go(more=self.parts.more)
         # The slotted class is made anew by its decorator: super() without names would mean the one before.
         return super(Hands, self).let_all_go()
 
@@ -99,15 +95,17 @@ class Hands(CarryingHands[HangingView, Armed, Carried]):
         return self._hang(armed.weight, armed.at_m, view)
 
     def _asked(self, key: str, view: HangingView) -> tuple[Command, ...]:
-        weight, name = weight_of(view, self.picked), self.naming.taken()
-        if key == NAME:
-            return () if weight is None or name is None else (Rename(weight.id, name),)
-        if key == MORE:
-            self.more, self.focus = not self.more, MORE
-        elif key in (COPY, MIRROR):
-            return copied(self.picked, view, mirrored=key == MIRROR)
-        elif key in (PIVOT, REFERENCE) or weight_of(view, key) is not None:
-            self.more = False
+        picked, pressed = weight_of(view, self.picked), weight_of(view, key)
+        part = None if picked is None else picked.id
+        commands = self.parts.pressed(key, part)
+        if commands is not None:
+            self.focus = MORE if key == MORE else ""
+            return commands
+        tied = self.parts.tied(part, None if pressed is None else pressed.id)
+        if tied is not None:
+            return tied
+        if key in (PIVOT, REFERENCE) or pressed is not None:
+            self.parts.let_go()
             self._pick(key)
         return ()
 

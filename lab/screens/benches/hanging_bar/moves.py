@@ -10,7 +10,7 @@ from lab.screens.benches.hanging_bar.keys import WATER
 from lab.screens.benches.snapping import MARK_PULL_PX
 from lab.simulation import Command, Hung, Move, MovePivot, MoveReference
 from lab.simulation.benches.bar_parts import filled_kg, strung_kg
-from lab.simulation.part_commands import Copy, Reweigh
+from lab.simulation.part_commands import Reweigh
 from lab.ui.geometry import Rect
 from lab.ui.outcomes import Changed
 
@@ -67,12 +67,6 @@ def reweighed(key: str, shown: float, view: HangingView) -> tuple[Command, ...]:
     """The command that gives a weight another weight, in the units that are shown; none for anything else."""
     weight = weight_of(view, key)
     return () if weight is None else (Reweigh(weight.id, UNITS[view.readings.units.name].to_kg(shown)),)
-
-
-def copied(key: str, view: HangingView, *, mirrored: bool) -> tuple[Command, ...]:
-    """The command that hangs one more like a weight; none for anything else."""
-    weight = weight_of(view, key)
-    return () if weight is None else (Copy(weight.id, mirrored=mirrored),)
 
 
 def refilled(event: Changed, weight: Hung | None) -> tuple[Command, ...]:

@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 from lab.scenes.hanging_view import HangingView
-from lab.screens.benches.builds import NameField
 from lab.screens.benches.hanging_bar.keys import BEADS, HOLDING, WATER
 from lab.screens.benches.panel import panel_width
-from lab.screens.benches.strip_fields import copies_and_back, strip_row, weight_field
-from lab.screens.benches.tool.keys import NAME
+from lab.screens.benches.strip_fields import copies_and_back, name_field, strip_row, tie_button, weight_field
 from lab.simulation import Hung
 from lab.simulation.benches.bar_parts import (
     MOST_BEADS,
@@ -44,10 +42,10 @@ def like(view: HangingView, weight: Hung) -> tuple[Widget, ...]:
 def more_of(view: HangingView, weight: Hung, *, typed: str | None) -> tuple[Widget, ...]:
     """What else can be done to it.  typed: its name while one is typed."""
     say, name = view.look.words.say, view.look.words.content(weight.name)
-    children: list[Widget] = [NameField(NAME, say("name"), weight.name if typed is None else typed)]
+    children: list[Widget] = [name_field(view.look, weight.name, typed)]
     if water_kg(weight) is None and bead_count(weight) is None:
         children.append(weight_field(view.readings, say("weight of {name}", name=name), weight.mass_kg))
-    return (*children, *copies_and_back(view.look))
+    return (*children, tie_button(view.look, weight.name), *copies_and_back(view.look))
 
 
 def fitted(view: HangingView, children: tuple[Widget, ...]) -> Widget:

@@ -9,33 +9,35 @@ from lab.scenes.hanging_view import PIVOT, REFERENCE, HangingView
 from lab.screens.benches.hanging_bar.keys import CANCEL
 from lab.screens.benches.hanging_bar.moves import weight_of
 from lab.screens.benches.hanging_bar.parts_strip import fitted, like, more_of
+from lab.screens.benches.part_strip import PartStrip
 from lab.screens.benches.strip_fields import (
     armed_line,
     length_field,
     more_and_remove,
     named,
     strip_panel,
+    tie_line,
 )
 from lab.simulation.benches.bar_parts import span_m
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
 
 
-def strip(view: HangingView, *, armed_text: str = "", more: bool = False, typed: str | None = None) -> Panel | None:
+def strip(view: HangingView, parts: PartStrip, *, armed_text: str = "") -> Panel | None:
     """The strip for what is picked, or for a weight taken up from the tray; None where there is neither.
 
-    more: whether the second half of what can be done to a weight is shown.  typed: its name while one is typed.
+    parts: what is half done with what is picked.
     """
     if armed_text:
         children = armed_line(view.look, "hang-where", armed_text, cancel=CANCEL)
     else:
-        children = _picked(view, more=more, typed=typed)
+        children = _picked(view, parts)
     if not children:
         return None
     return strip_panel(fitted(view, children))
 
 
-def _picked(view: HangingView, *, more: bool, typed: str | None) -> tuple[Widget, ...]:
+def _picked(view: HangingView, parts: PartStrip) -> tuple[Widget, ...]:
     say, bench = view.look.words.say, view.bench
     of_bar = bench.bar.left_m, bench.bar.right_m
     if view.picked == PIVOT:
@@ -51,8 +53,10 @@ def _picked(view: HangingView, *, more: bool, typed: str | None) -> tuple[Widget
     weight = weight_of(view, view.picked)
     if weight is None:
         return ()
-    if more:
-        return more_of(view, weight, typed=typed)
+    if parts.tying:
+        return tie_line(view.look, weight.name)
+    if parts.more:
+        return more_of(view, weight, typed=parts.naming.draft)
     name = view.look.words.content(weight.name)
     return (
         named(name),

@@ -18,6 +18,7 @@ from lab.screens.benches.tool.panel import panel_parts
 from lab.screens.benches.tool.picture import picture
 from lab.screens.benches.tool.strip import strip
 from lab.screens.benches.tool.words import CAUTION, HELP
+from lab.simulation.benches.groups import in_group
 from lab.simulation.benches.tool import BuiltTool
 from lab.ui.events import Event
 from lab.ui.widgets.widget import Widget
@@ -49,15 +50,13 @@ class ToolFace(Face[BuiltTool]):
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _moved(asked)),
             parts=panel_parts(view, shelf=hands.shelf, armed=armed.key if armed else ""),
-            strip=None
-            if hands.carried
-            else strip(view, armed_text=taken_up, more=hands.more, typed=hands.naming.draft),
+            strip=None if hands.carried else strip(view, hands.parts, armed_text=taken_up),
             areas=areas if view.outcome_shown else None,
         )
 
     def typed(self, event: Event, stand: Stand[BuiltTool], *, focused: str | None) -> bool:
         part = part_of(self._view(stand), self._hands.picked)
-        return part is not None and self._hands.naming.typed(event, part.name, focused=focused)
+        return part is not None and self._hands.parts.naming.typed(event, in_group(part.name), focused=focused)
 
     def only_moved(self, before: Stand[BuiltTool], now: Stand[BuiltTool]) -> bool:
         if not (before.bench.moving and now.bench.moving):

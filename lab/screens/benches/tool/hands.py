@@ -10,16 +10,16 @@ from lab.mechanics import extent_m
 from lab.scenes.tool.scene import along_at_m, place_at_m
 from lab.scenes.tool.view import FINGER, REFERENCE, ToolGhost, ToolView, part_key
 from lab.screens.benches.hands import CarryingHands, step_m
-from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, PLACE, WEIGHT_FIELD
+from lab.screens.benches.part_strip import PartStrip
+from lab.screens.benches.strip_keys import GHOST, MORE, PLACE, WEIGHT_FIELD
 from lab.screens.benches.sums import ROW
-from lab.screens.benches.tool.keys import CANCEL, HOLDING, LENGTH, NAME, SHELF, put_on, tray_part
+from lab.screens.benches.tool.keys import CANCEL, HOLDING, LENGTH, SHELF, put_on, tray_part
 from lab.screens.benches.tool.moves import id_of, moves_of, part_of, snapped_m, where_is
-from lab.screens.benches.tool.naming import Naming
 from lab.simulation import Command, Remove, SetHold
 from lab.simulation.benches.tool import BuiltTool
 from lab.simulation.command_table import carried_out
 from lab.simulation.commands import Hold
-from lab.simulation.part_commands import Copy, Rename, Reweigh
+from lab.simulation.part_commands import Reweigh
 from lab.simulation.tool_commands import SetLength
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
@@ -60,8 +60,7 @@ class Hands(CarryingHands[ToolView, Armed, Carried]):
     CANCEL: ClassVar[str] = CANCEL
     shelf: str = "heads"
     laid_for: BuiltTool | None = None
-    more: bool = False
-    naming: Naming = field(default_factory=Naming)
+    parts: PartStrip = field(default_factory=PartStrip)
 
     def ghost(self, bench: BuiltTool) -> ToolGhost | None:
         """The part on its way that the picture shows."""
@@ -75,7 +74,8 @@ class Hands(CarryingHands[ToolView, Armed, Carried]):
     def let_all_go(self) -> bool:
         """Nothing is picked or taken up any more; whether anything was."""
         had = bool(self.picked or self.armed)
-        self.picked, self.armed, self.naming.draft = "", None, None
+        self.picked, self.armed = "", None
+        self.parts.let_go(more=self.parts.more)
         return had
 
     # --- picking and putting on -----------------------------------------------------------------------------
@@ -92,25 +92,18 @@ class Hands(CarryingHands[ToolView, Armed, Carried]):
         return self._put_on(armed.key, armed.at_m, view)
 
     def _asked(self, key: str, view: ToolView) -> tuple[Command, ...]:
-        if key in (MORE, COPY, MIRROR, NAME):
-            return self._more(key, view)
-        if key in (FINGER, REFERENCE) or part_of(view, key) is not None:
-            self.naming.draft = None
+        number = id_of(self.picked) if part_of(view, self.picked) is not None else None
+        commands = self.parts.pressed(key, number)
+        if commands is not None:
+            self.focus = MORE if key == MORE else ""
+            return commands
+        is_part = part_of(view, key) is not None
+        tied = self.parts.tied(number, id_of(key) if is_part else None)
+        if tied is not None:
+            return tied
+        if key in (FINGER, REFERENCE) or is_part:
+            self.parts.let_go(more=self.parts.more)
             self._pick(key)
-        return ()
-
-    def _more(self, key: str, view: ToolView) -> tuple[Command, ...]:
-        """The second half of what can be done to a part."""
-        number, name = id_of(self.picked), self.naming.taken()
-        if key == MORE:
-            self.more, self.focus = not self.more, MORE
-        if number is None or view.bench.part(number) is None:
-            return ()
-        if key == NAME and name is not None:
-            return (Rename(number, name),)
-        if key in (COPY, MIRROR):
-            self.picked = part_key(view.bench.next_id)
-            return (Copy(number, mirrored=key == MIRROR),)
         return ()
 
     def _put_on(self, key: str, at_m: float, view: ToolView) -> tuple[Command, ...]:

@@ -14,7 +14,6 @@ from lab.simulation.tool_commands import FitPart
 TRAY_PREFIX = "tray-"
 LENGTH = "picked-length"
 HOLDING, CANCEL, SHELF = "picked-hold", "fit-cancel", "shelf"
-NAME = "picked-new-name"
 
 SHELVES: Mapping[str, str] = MappingProxyType({"handles": msg("handles"), "heads": msg("heads"), "brass": msg("brass")})
 """What lies in the tray together, drawn to one scale: its key and what it is called."""

@@ -4,19 +4,22 @@ from __future__ import annotations
 
 from lab.mechanics import Part, extent_m
 from lab.scenes.tool.view import FINGER, REFERENCE, ToolView
-from lab.screens.benches.builds import NameField
 from lab.screens.benches.panel import panel_width
+from lab.screens.benches.part_strip import PartStrip
 from lab.screens.benches.strip_fields import (
     armed_line,
     copies_and_back,
     length_field,
     more_and_remove,
+    name_field,
     named,
     strip_panel,
     strip_row,
+    tie_button,
+    tie_line,
     weight_field,
 )
-from lab.screens.benches.tool.keys import CANCEL, HOLDING, LENGTH, NAME
+from lab.screens.benches.tool.keys import CANCEL, HOLDING, LENGTH
 from lab.screens.benches.tool.moves import id_of, part_of
 from lab.simulation.benches.poles import is_pole
 from lab.simulation.benches.tool_edits import LONGEST_M, SHORTEST_M
@@ -28,15 +31,15 @@ from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
 
 
-def strip(view: ToolView, *, armed_text: str = "", more: bool = False, typed: str | None = None) -> Panel | None:
+def strip(view: ToolView, parts: PartStrip, *, armed_text: str = "") -> Panel | None:
     """The strip for what is picked, or for a part taken up from the tray; None where there is neither.
 
-    more: whether the second half of what can be done to a part is shown.  typed: its name while one is typed.
+    parts: what is half done with what is picked.
     """
     if armed_text:
         children = armed_line(view.look, "fit-where", armed_text, cancel=CANCEL)
     else:
-        children = _picked(view, more=more, typed=typed)
+        children = _picked(view, parts)
     if not children:
         return None
     row: Widget = strip_row(children, gap=10)
@@ -50,7 +53,7 @@ def strip(view: ToolView, *, armed_text: str = "", more: bool = False, typed: st
     return strip_panel(row)
 
 
-def _picked(view: ToolView, *, more: bool, typed: str | None) -> tuple[Widget, ...]:
+def _picked(view: ToolView, parts: PartStrip) -> tuple[Widget, ...]:
     say, tool = view.look.words.say, view.bench
     if view.picked == FINGER:
         name, place = say("finger"), say("place of the finger")
@@ -61,7 +64,9 @@ def _picked(view: ToolView, *, more: bool, typed: str | None) -> tuple[Widget, .
     part = part_of(view, view.picked)
     if part is None:
         return ()
-    return _more_of_part(view, part, typed) if more else _of_part(view, part)
+    if parts.tying:
+        return tie_line(view.look, part.name)
+    return _more_of_part(view, part, parts.naming.draft) if parts.more else _of_part(view, part)
 
 
 def _of_part(view: ToolView, part: Part) -> tuple[Widget, ...]:
@@ -80,8 +85,8 @@ def _of_part(view: ToolView, part: Part) -> tuple[Widget, ...]:
 
 def _more_of_part(view: ToolView, part: Part, typed: str | None) -> tuple[Widget, ...]:
     say = view.look.words.say
-    children: list[Widget] = [NameField(NAME, say("name"), part.name if typed is None else typed)]
+    children: list[Widget] = [name_field(view.look, part.name, typed)]
     if not any(extent_m(part.shape)):
         options = (("clamped", say("clipped on")), ("hung", say("on a cord")))
         children.append(ChoiceRow(HOLDING, say("How it is held"), options, part.hold, show_name=False))
-    return (*children, *copies_and_back(view.look))
+    return (*children, tie_button(view.look, part.name), *copies_and_back(view.look))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from lab.screens.benches.builds import typed_into
-from lab.screens.benches.tool.keys import NAME
+from lab.screens.benches.strip_keys import NAME
 from lab.ui.events import Event, Key, Text
 
 
