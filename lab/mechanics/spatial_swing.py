@@ -30,6 +30,9 @@ which nothing can turn it.  Above round-off, far below any thread."""
 MOST_STEPS = 256
 """Most steps in one tick.  Only reached by bodies that turn a hundred times a second."""
 
+UNIT_SHARE = 1e-15
+"""How far the length of a direction is from one by round-off alone."""
+
 LEVEL_DOWN: Vector = (0.0, 0.0, -1.0)
 """Where down lies in a body that is held level."""
 
@@ -70,7 +73,10 @@ class SpatialSwing:
         size = hypot(x, y, z)
         if size == 0.0:
             raise MechanicsError("direction of down is (0, 0, 0); it must point somewhere")
-        object.__setattr__(self, "down", (x / size, y / size, z / size))
+        # One of length one to the last digit stays as it is: what is read back from a tape is what was written.
+        if abs(size - 1.0) > UNIT_SHARE:
+            x, y, z = x / size, y / size, z / size
+        object.__setattr__(self, "down", (x, y, z))
         object.__setattr__(self, "rates_rad_s", vector("rate of turning", self.rates_rad_s, "rad/s"))
 
     @property
