@@ -64,7 +64,7 @@ def scale_boxes(view: BodyView, panel: Panel) -> Mapping[str, Rect]:
     wide = dict(zip((scale.key for scale in view.scales), scale_widths(view, reading_style(view, panel)), strict=True))
     order = sorted(view.scales, key=lambda scale: flat_m(panel.face, scale.at_m)[0])
     widths = [wide[scale.key] - gap for scale in order]
-    middles = [panel.camera.x_px(flat_m(panel.face, scale.at_m)[0]) for scale in order]
+    middles = [_plate_x(view, panel, scale) for scale in order]
     lefts = parted(middles, widths, gap, panel.frame.inset(sizes.px(4), 0))
     return {scale.key: Rect(left, y, wide, high) for scale, left, wide in zip(order, lefts, widths, strict=True)}
 
@@ -75,6 +75,13 @@ def reading_style(view: BodyView, panel: Panel) -> TextStyle:
 
 
 LINE_HIGH = 1.1
+
+
+def _plate_x(view: BodyView, panel: Panel, scale: StandingScale) -> float:
+    """Where a scale stands: under its place of the body as that lies now, or where it stood when the body lay level."""
+    if scale.follows:
+        return panel.px(scale.at_m)[0]
+    return panel.camera.x_px(flat_m(panel.face, scale.at_m)[0])
 
 
 def parted(middles: list[float], widths: list[float], gap: float, frame: Rect) -> list[float]:
@@ -151,10 +158,12 @@ def _draw_scale(
 ) -> None:
     theme, sizes = view.look.theme, view.look.sizes
     right = flat_m(panel.face, scale.at_m)[0]
-    x, y = panel.camera.at(right, underside_m(view, panel, right))
+    under = (right, underside_m(view, panel, right))
+    x, y = panel.flat_px(under) if scale.follows else panel.camera.at(*under)
     plate = Rect(box.x + 0.12 * box.w, box.y - sizes.px(8), 0.76 * box.w, sizes.px(6))
     pad = Rect(x - sizes.px(PAD_PX) / 2, y, sizes.px(PAD_PX), sizes.px(5))
-    canvas.line(((x, pad.bottom - 1), (min(max(x, plate.x + 4), plate.right - 4), plate.y)), theme.ink,
+    foot = _plate_x(view, panel, scale)
+    canvas.line(((x, pad.bottom - 1), (min(max(foot, plate.x + 4), plate.right - 4), plate.y)), theme.ink,
                 width=sizes.px(4))  # fmt: skip
     canvas.box(pad, fill=theme.ink, radius=2)
     canvas.box(plate, fill=theme.steel, outline=theme.steel_edge, width=sizes.px(1.5), radius=sizes.px(2))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from math import cos, sin
+from math import atan2, cos, sin
 
 from lab.mechanics import Axis, Vector
 from lab.scenes.camera import Camera, turned_m
@@ -207,11 +207,16 @@ def _marked(view: BodyView, face: Face, places: list[Flat]) -> list[Flat]:
 
 
 def seen_angle_rad(view: BodyView, face: Face) -> float:
-    """How far the body is turned in a face, anticlockwise as seen."""
-    if view.hanging is None:
+    """How far the body is turned in a face, anticlockwise as seen.
+
+    Each face is looked at square on and goes with the body in its other turns, so that in both of them what lies below
+    the hook is drawn below it.  Of a body that is not rolled the side view is turned by its pitch.
+    """
+    if view.hanging is None or face == "top":
         return 0.0
+    pitch, roll = view.hanging.pitch_rad, view.hanging.roll_rad
     # From the left, with the nose at the left, nose up is clockwise; from ahead, right wing down is not.
-    return {"side": -view.hanging.pitch_rad, "front": view.hanging.roll_rad, "top": 0.0}[face]
+    return roll if face == "front" else -atan2(sin(pitch), cos(pitch) * cos(roll))
 
 
 def _scale(frames: Mapping[Face, Rect], needs: Needs) -> float:
@@ -236,10 +241,11 @@ def _panel(view: BodyView, face: Face, frame: Rect, need: tuple[Bounds, Margins]
     beside = margin.left + spare / 2 if spare >= 0 else (frame.w - wide) / 2
     origin = (frame.x + beside - scale * left, frame.y + above + scale * top)
     hook = (0.0, 0.0) if view.hanging is None else flat_m(face, view.hanging.at_m)
+    right, up = (0.0, 0.0) if view.hanging is None else flat_m(face, view.hanging.shift_m)
     return Panel(
         face=face, frame=frame, camera=Camera(px_per_m=scale, origin=origin), margins=margin,
-        bounds_m=bounds_m(view, face), hook_m=hook,
-        reach_px=(frame.y + above, frame.y + above + high), angle_rad=seen_angle_rad(view, face),
+        bounds_m=bounds_m(view, face), hook_m=hook, angle_rad=seen_angle_rad(view, face),
+        reach_px=(frame.y + above, frame.y + above + high), moved_px=(scale * right, -scale * up),
     )  # fmt: skip
 
 

@@ -51,6 +51,7 @@ class StandingScale:
 
     key: unique among them.  at_m: where the body stands on it.  reading: what its window shows, "?" before.
     name: written below its window; "" for none.  highlighted: the one that is asked about.
+    follows: whether its post stays under the body however that is turned; else it stands where the body lay level.
     """
 
     key: str
@@ -58,16 +59,18 @@ class StandingScale:
     reading: str = "?"
     name: str = ""
     highlighted: bool = False
+    follows: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Hanging:
-    """The body hangs on a cord from a rail.
+    """The body hangs on a cord from a rail, or is turned about a place.
 
     at_m: the place that the cord is tied to.  pitch_rad: nose up positive, turns the side view.  roll_rad: right
     wing down positive, turns the front view.  reach_rad: how far it may turn later; the picture keeps room for
     it, so that nothing jumps.  plumb: whether a plumb line falls from that place.  cord: whether it hangs at all; else
-    it is only turned about that place, as a push does in flight.
+    it is only turned about that place, as a push does in flight, or scales of unlike heights do.  shift_m: how far that
+    place itself has gone from where the body lay.
     """
 
     at_m: Vector
@@ -76,6 +79,7 @@ class Hanging:
     reach_rad: float = 0.0
     plumb: bool = False
     cord: bool = True
+    shift_m: Vector = (0.0, 0.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -235,3 +235,19 @@ def test_the_words_of_a_hung_bodys_balance_point_lie_on_bare_ground(view_of):
     (words,) = [op for op in texts(drawn(view)) if op.text == "balances at 37.7 cm"]
     panel = views_stage(view, FRAME).panels["side"]
     assert not any(core(words).intersects(piece) for piece in obstacles(view, panel))
+
+
+def test_a_scale_stays_under_its_place_of_a_body_with_its_nose_raised_or_stands_where_it_stood(view_of):
+    nose = (0.03, 0.0, -0.042)
+    raised = Hanging(at_m=(0.5, 0.1, -0.042), pitch_rad=0.25, cord=False)
+    for follows in (True, False):
+        scales = (
+            StandingScale(key="1", at_m=nose, reading="300 g", name="nose", follows=follows),
+            StandingScale(key="2", at_m=(0.5, 0.1, -0.042), reading="900 g", name="wing", follows=follows),
+        )
+        view = view_of(scales=scales, hanging=raised, labels="none")
+        panel = views_stage(view, FRAME).panels["side"]
+        box = view_bounds(view, FRAME)["scale:1"]
+        place = panel.px(nose) if follows else panel.camera.at(nose[0], nose[2])
+        # Nothing crowds it there, so that its case is right under it.
+        assert box.center[0] == pytest.approx(place[0], abs=0.5)
