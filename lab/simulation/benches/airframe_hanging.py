@@ -9,7 +9,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import dist, radians, sin
-from typing import Literal
 
 from lab.mechanics import (
     HungBody,
@@ -23,12 +22,10 @@ from lab.mechanics import (
     plumb_crossing,
     spatial_tick,
 )
+from lab.simulation.airframe_commands import Nose
 from lab.simulation.benches.hanging_bar import FADE_S, MOST_DAMPED, REST_RAD
 from lab.simulation.clock import TICK_S
 from lab.simulation.commands import Side
-
-Nose = Literal["down", "level", "up"]
-"""Which way the nose hangs."""
 
 LEVEL_RAD = radians(0.5)
 """A nose or a wing nearer to level than this hangs level: a centimetre at the end of a metre, which no eye tells."""

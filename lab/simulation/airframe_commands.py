@@ -1,0 +1,38 @@
+"""What can be done to an airframe, besides what every bench understands.
+
+All lengths in metres in the airframe's own coordinates, along, across and up; angles in radians.
+"""
+
+from __future__ import annotations
+
+from dataclasses import KW_ONLY, dataclass
+from typing import Literal
+
+Nose = Literal["down", "level", "up"]
+"""Which way a nose hangs."""
+
+
+@dataclass(frozen=True, slots=True)
+class HangBy:
+    """Hang it by another place. joins: one more place of the same drag, so that one undo takes it back."""
+
+    along_m: float
+    across_m: float
+    up_m: float
+    _: KW_ONLY
+    joins: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class GuessAttitude:
+    """Say how it will hang: its nose, and which wing lower; None takes either back."""
+
+    nose: Nose | None
+    wing: Literal["left", "level", "right"] | None
+
+
+@dataclass(frozen=True, slots=True)
+class RaiseNose:
+    """Raise the nose of what stands on its scales to an angle, for the second weighing; 0 lowers it again."""
+
+    angle_rad: float
