@@ -20,6 +20,7 @@ from lab.scenes.marks import (
     reference_handle,
 )
 from lab.scenes.rail import carriage_rect, draw_carriage, draw_rail, name_unit
+from lab.scenes.ties import draw_ties
 from lab.scenes.weights import (
     clamp_rect,
     draw_brass,
@@ -62,6 +63,7 @@ def _draw_bench(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     places = hung_places(view, stage)
     board.keep_clear(box for place in places.values() for box in (place.body, place.cord))
     draw_weights(canvas, view, stage, board, places)
+    draw_ties(canvas, view.look, {each.name: stage.hook_px(view, each.at_m) for each in view.bench.weights})
     draw_pin(canvas, view, stage)
     _add_marks(canvas, view, stage, board)
     if view.ghost is not None:

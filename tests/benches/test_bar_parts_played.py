@@ -13,6 +13,8 @@ from lab.screens.screen import BuildModel, Setting
 from lab.simulation import HangingBar, Session
 from lab.simulation.benches.bar_builds import empty_bar
 from lab.simulation.benches.bar_parts import bead_count, kind_of, water_kg
+from lab.simulation.benches.groups import group_of
+from lab.simulation.tool_commands import FitPart
 from lab.ui.events import Key, PointerDown, PointerMove, PointerUp, Text
 from lab.ui.list_canvas import ListCanvas
 from lab.ui.look import Look
@@ -101,3 +103,49 @@ def test_beads_are_hung_strung_and_named_by_the_keyboard_alone():
     played.send(*(Key("backspace") for _ in range(5)), Text("buoys"))
     played.keys("enter")
     assert played.bar.weights[0].name == "buoys"
+
+
+def test_two_are_tied_by_a_pointer_and_then_go_together():
+    played = _with_tin_and_beads()
+    tin, beads = (f"weight-{weight.id}" for weight in played.bar.weights)
+    for key in (tin, "picked-more", "picked-tie", beads):
+        played.press(key)
+    assert {group_of(weight.name) for weight in played.bar.weights} == {"group"}
+    before = [weight.at_m for weight in played.bar.weights]
+    start = played.middle(tin)
+    end = (start[0] + 60, start[1])
+    played.send(PointerDown(0, *start), PointerMove(0, start[0] + 30, start[1]), PointerMove(0, *end))
+    played.send(PointerUp(0, *end))
+    by_m = [weight.at_m - old_m for weight, old_m in zip(played.bar.weights, before, strict=True)]
+    assert by_m[0] > 0.05
+    assert by_m[1] == pytest.approx(by_m[0], abs=1e-12)
+
+
+def test_two_are_tied_and_loosened_by_the_keyboard_alone():
+    played = _with_tin_and_beads()
+    tin, beads = (f"weight-{weight.id}" for weight in played.bar.weights)
+    for key in (tin, "picked-more", "picked-tie", beads):
+        played.tab_to(key)
+        played.keys("enter")
+    assert {group_of(weight.name) for weight in played.bar.weights} == {"group"}
+    played.tab_to("picked-untie")
+    played.keys("enter")
+    assert {group_of(weight.name) for weight in played.bar.weights} == {None}
+
+
+def test_escape_lets_a_tie_be():
+    played = _with_tin_and_beads()
+    tin, beads = (f"weight-{weight.id}" for weight in played.bar.weights)
+    for key in (tin, "picked-more", "picked-tie"):
+        played.press(key)
+    played.keys("escape")
+    played.press(beads)
+    assert {group_of(weight.name) for weight in played.bar.weights} == {None}
+
+
+def _with_tin_and_beads() -> Played:
+    played = Played()
+    for command in (FitPart("tin", 0.2), FitPart("beads", 0.4)):
+        assert played.session.do(command) is None
+    played.send(Key("tab"))
+    return played

@@ -36,7 +36,9 @@ from lab.simulation import (
     replay,
     workshop_bar,
 )
+from lab.simulation.part_commands import Copy, Rename, Tie, Untie
 from lab.simulation.records import flat, recorded
+from lab.simulation.tool_commands import FitPart
 
 OAR = """
 format = 1
@@ -57,6 +59,11 @@ commands = st.one_of(
     st.builds(Move, ids, places, joins=st.booleans()),
     st.builds(Remove, ids),
     st.builds(SetHold, ids, holds),
+    st.builds(Copy, ids, mirrored=st.booleans()),
+    st.builds(Rename, ids, st.sampled_from(["tin", "loom", "group", "a/b", " ", "x" * 50])),
+    st.builds(Tie, ids, ids),
+    st.builds(Untie, ids),
+    st.builds(FitPart, st.sampled_from(["tin", "beads", "rod", "plate", "anchor"]), places),
     st.builds(MovePivot, places, joins=st.booleans()),
     st.builds(MoveReference, places, joins=st.booleans()),
     st.builds(MoveFinger, places, joins=st.booleans()),

@@ -10,6 +10,7 @@ from lab.scenes.finger_stage import FingerStage, carriage_box, finger_bounds
 from lab.scenes.finger_tool import draw_hung, draw_tool, name_parts
 from lab.scenes.labels import LabelBoard
 from lab.scenes.marks import draw_chain_line
+from lab.scenes.ties import draw_ties
 from lab.scenes.tool.marks import (
     draw_arms_of_parts,
     draw_balance,
@@ -48,12 +49,20 @@ def draw_built_tool(canvas: Canvas, rect: Rect, view: ToolView) -> None:
         draw_hung(canvas, finger, stage)
         draw_carriage(canvas, finger, stage)
         draw_tool(canvas, finger, stage)
+        if view.tool.held:
+            draw_ties(canvas, view.look, _tied_at(view, stage))
         draw_picked(canvas, view, stage)
         board.keep_clear([carriage_box(finger, stage), stage.finger_rect(finger.tool, view.look)])
         _name(canvas, view, stage, board)
         draw_ghost_at_pointer(canvas, view, stage)
         if plate is not None:
             draw_place_plate(canvas, view, plate)
+
+
+def _tied_at(view: ToolView, stage: FingerStage) -> dict[str, Point]:
+    """Where each part is tied: on the pole, so that the twine crosses nothing."""
+    y = stage.camera.y_px(view.tool.handle.at_m[2])
+    return {part.name: (stage.camera.x_px(part.at_m[0]), y) for part in view.tool.parts}
 
 
 def _name(canvas: Canvas, view: ToolView, stage: FingerStage, board: LabelBoard) -> None:

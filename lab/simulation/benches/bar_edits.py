@@ -11,21 +11,14 @@ from typing import get_args
 from lab import files
 from lab.simulation.benches import bar_parts
 from lab.simulation.benches.bar_builds import hanging_bar_from_build
-from lab.simulation.benches.groups import (
-    copied_names,
-    renamed,
-    taken_names,
-    tied_names,
-    tied_with,
-    together_m,
-    untied_names,
-)
+from lab.simulation.benches.groups import copied_names, taken_names, tied_with, together_m
 from lab.simulation.benches.hanging_bar import MOST_WEIGHTS, HangingBar, Hung
-from lab.simulation.benches.names import NOT_A_NAME, unused_name
+from lab.simulation.benches.named_edits import NAME_EDITS
+from lab.simulation.benches.names import unused_name
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Hang, Hold, Measure, Move, MovePivot, OpenBuild, Remove, SetHold
-from lab.simulation.part_commands import Copy, Rename, Reweigh, Tie, Untie
+from lab.simulation.part_commands import Copy, Reweigh
 from lab.simulation.refused import Refused, msg
 from lab.simulation.tool_commands import FitPart
 
@@ -83,9 +76,9 @@ def fit(state: HangingBar, command: FitPart) -> HangingBar | Refused:
 
 def move(state: HangingBar, command: Move) -> HangingBar | Refused:
     """Along the bar, with all that is tied to it; off the bar it stays where it was."""
-    index = state.index(command.id)
-    if index is None:
+    if command.id not in state.ids:
         return NO_SUCH_WEIGHT
+    index = state.ids.index(command.id)
     weight, at_m = state.weights[index], _on_bar_m(state, command.at_m)
     if at_m is None:
         return Refused(
@@ -103,27 +96,12 @@ def move(state: HangingBar, command: Move) -> HangingBar | Refused:
 
 def remove(state: HangingBar, command: Remove) -> HangingBar | Refused:
     """Its id is not used again."""
-    index = state.index(command.id)
-    if index is None:
+    if command.id not in state.ids:
         return NO_SUCH_WEIGHT
+    index = state.ids.index(command.id)
     rest = tuple(weight for weight in state.weights if weight.id != command.id)
-    return _with_weights(state, _named(rest, taken_names(state.names, index)))
-
-
-def tie(state: HangingBar, command: Tie) -> HangingBar | Refused:
-    """Nothing moves, so the guess stands."""
-    index, to = state.index(command.id), state.index(command.to)
-    if index is None or to is None:
-        return NO_SUCH_WEIGHT
-    return state if index == to else replace(state, weights=_named(state.weights, tied_names(state.names, index, to)))
-
-
-def untie(state: HangingBar, command: Untie) -> HangingBar | Refused:
-    """Nothing moves, so the guess stands."""
-    index = state.index(command.id)
-    if index is None:
-        return NO_SUCH_WEIGHT
-    return replace(state, weights=_named(state.weights, untied_names(state.names, index)))
+    after = replace(_touched(state), weights=rest)
+    return after.called(taken_names(state.names, index))
 
 
 def set_hold(state: HangingBar, command: SetHold) -> HangingBar | Refused:
@@ -151,26 +129,14 @@ def reweigh(state: HangingBar, command: Reweigh) -> HangingBar | Refused:
     return _with_weight(state, replace(weight, mass_kg=command.mass_kg))
 
 
-def rename(state: HangingBar, command: Rename) -> HangingBar | Refused:
-    """What it is called in the table and the file; the guess stands."""
-    index = state.index(command.id)
-    if index is None:
-        return NO_SUCH_WEIGHT
-    name = renamed(state.names, index, command.name)
-    if name is None:
-        return NOT_A_NAME
-    names = (*state.names[:index], name, *state.names[index + 1 :])
-    return replace(state, weights=_named(state.weights, names))
-
-
 def copy(state: HangingBar, command: Copy) -> HangingBar | Refused:
     """One more of the same with all that is tied to it, as far beside it as there is room.
 
     mirrored: on the other side of the pivot.
     """
-    index = state.index(command.id)
-    if index is None:
+    if command.id not in state.ids:
         return NO_SUCH_WEIGHT
+    index = state.ids.index(command.id)
     tied = _tied(state, index)
     if len(state.weights) + len(tied) > MOST_WEIGHTS:
         return BAR_FULL
@@ -239,10 +205,6 @@ def _off(at_m: float, span_m: tuple[float, float]) -> bool:
     return not span_m[0] - _EDGE_M <= at_m <= span_m[1] + _EDGE_M
 
 
-def _named(weights: tuple[Hung, ...], names: tuple[str, ...]) -> tuple[Hung, ...]:
-    return tuple(replace(weight, name=name) for weight, name in zip(weights, names[: len(weights)], strict=True))
-
-
 def _with_weight(state: HangingBar, changed: Hung) -> HangingBar:
     return _with_weights(state, tuple(changed if weight.id == changed.id else weight for weight in state.weights))
 
@@ -259,16 +221,14 @@ def _touched(state: HangingBar) -> HangingBar:
 EDITS: Mapping[type, Does] = MappingProxyType(
     {
         **SHARED,
+        **NAME_EDITS,
         Hang: hang,
         FitPart: fit,
         Move: move,
         Remove: remove,
         SetHold: set_hold,
         Reweigh: reweigh,
-        Rename: rename,
         Copy: copy,
-        Tie: tie,
-        Untie: untie,
         MovePivot: move_pivot,
         Measure: measure,
         OpenBuild: open_build,

@@ -168,14 +168,20 @@ class HangingBar:
         """The weight with this id, or None where it is no longer on the bar."""
         return next((weight for weight in self.weights if weight.id == id), None)
 
-    def index(self, id: int) -> int | None:  # noqa: A002 - the field's own name
-        """Which of the weights has this id; None where it is no longer on the bar."""
-        return next((index for index, weight in enumerate(self.weights) if weight.id == id), None)
+    @property
+    def ids(self) -> tuple[int, ...]:
+        """Those of the weights, in order."""
+        return tuple(weight.id for weight in self.weights)
 
     @property
     def names(self) -> tuple[str, ...]:
         """What all is called: the weights in order, then the bar."""
         return (*(weight.name for weight in self.weights), self.bar.name)
+
+    def called(self, names: tuple[str, ...]) -> HangingBar:
+        """The same with other names of the weights."""
+        weights = zip(self.weights, names[: len(self.weights)], strict=True)
+        return replace(self, weights=tuple(replace(weight, name=name) for weight, name in weights))
 
     def stilled(self) -> HangingBar:
         """The bar held level again."""

@@ -111,6 +111,22 @@ class HungPlate:
     next_id: int = 1
 
     @property
+    def ids(self) -> tuple[int, ...]:
+        """Those of the weights that are clipped on, in order."""
+        return tuple(clip.id for clip in self.clips)
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What all is called: the weights in order, then the plate."""
+        return (*(clip.name for clip in self.clips), self.name)
+
+    def called(self, names: tuple[str, ...]) -> HungPlate:
+        """The same with other names."""
+        *clips, plate = names
+        named = tuple(replace(clip, name=name) for clip, name in zip(self.clips, clips, strict=True))
+        return replace(self, clips=named, name=plate)
+
+    @property
     def rings_m(self) -> tuple[Ring, ...]:
         """The outline and then the holes."""
         return (self.outline_m, *self.holes_m)

@@ -8,6 +8,7 @@ from types import MappingProxyType
 
 from lab.files import Build, View
 from lab.mechanics import MechanicsError, Part, Pivot, Polygon, Rectangle, Triangle
+from lab.simulation.benches.groups import as_groups
 from lab.simulation.benches.hanging_bar import Hung
 from lab.simulation.benches.plate import HungPlate
 from lab.simulation.benches.plate_rings import Corner, Ring, in_wood, on_grid, ring_on_grid, triangles_of
@@ -92,12 +93,14 @@ def build_from_plate(state: HungPlate) -> Build:
     """The build that a file keeps. What happened to it, and lines drawn on it, are not kept."""
     named = [(state.name, state.look), *((clip.name, clip.look) for clip in state.clips)]
     looks = {name: look for name, look in named if look}
+    parts, groups = as_groups(state.parts)
     return Build(
         title=state.title,
         units=state.units,
         reference_m=(state.reference_m, 0.0, 0.0),
         view=state.view,
-        parts=state.parts,
+        parts=parts,
+        groups=groups,
         pivot=state.pivot,
         looks=MappingProxyType(looks),
     )

@@ -162,6 +162,22 @@ class ScalesBench:
         """How far over the scales the body is now."""
         return self.raised * LIFT_SHARE * self.size_m
 
+    @property
+    def ids(self) -> tuple[int, ...]:
+        """Those of the parts that lie there, in order."""
+        return tuple(load.id for load in self.loads)
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What all is called: the parts in order, then the bar."""
+        names = tuple(load.name for load in self.loads)
+        return names if self.bar is None else (*names, self.bar.name)
+
+    def called(self, names: tuple[str, ...]) -> ScalesBench:
+        """The same with other names of the parts."""
+        loads = zip(self.loads, names[: len(self.loads)], strict=True)
+        return replace(self, loads=tuple(replace(load, name=name) for load, name in loads))
+
     def load(self, number: int) -> Hung | None:
         """The part with an id."""
         return next((load for load in self.loads if load.id == number), None)

@@ -6,6 +6,7 @@ from types import MappingProxyType
 
 from lab.files import Bar, Build, Support, View
 from lab.mechanics import Box, MechanicsError, Part
+from lab.simulation.benches.groups import as_groups
 from lab.simulation.benches.hanging_bar import Hung
 from lab.simulation.benches.scales import MOST_LOADS, Scale, ScalesBench
 from lab.simulation.benches.scales_places import apart
@@ -50,13 +51,15 @@ def scales_from_build(build: Build) -> ScalesBench:
 def build_from_scales(state: ScalesBench) -> Build:
     """The build to be saved. Reading it back gives the same bench, held, with nothing guessed."""
     looks = {load.name: load.look for load in state.loads if load.look is not None}
+    parts, groups = as_groups(load.part for load in state.loads)
     return Build(
         title=state.title,
         units=state.units,
         reference_m=(state.reference_m, 0.0, 0.0),
         view=state.view,
         bar=state.bar,
-        parts=tuple(load.part for load in state.loads),
+        parts=parts,
+        groups=groups,
         supports=tuple(Support(name=scale.name, at_m=scale.at_m, friction=scale.friction) for scale in state.scales),
         looks=MappingProxyType(looks),
     )

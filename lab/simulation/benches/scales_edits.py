@@ -16,15 +16,17 @@ from typing import Any
 from lab import files
 from lab.mechanics import Cylinder, MechanicsError, Vector
 from lab.simulation.benches.bar_edits import BESIDE, HEAVIEST_KG
+from lab.simulation.benches.groups import copied_names, taken_names, tied_with, together_m
 from lab.simulation.benches.hanging_bar import Hung
-from lab.simulation.benches.names import unused_name
+from lab.simulation.benches.named_edits import NAME_EDITS, NO_SUCH_PART
+from lab.simulation.benches.names import LONGEST_NAME, NOT_A_NAME, unused_name
 from lab.simulation.benches.scales import MOST_LOADS, Scale, ScalesBench
 from lab.simulation.benches.scales_builds import SCALE_NAMES, scales_from_build
 from lab.simulation.benches.scales_places import apart, between_m
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Measure, OpenBuild, Remove
-from lab.simulation.part_commands import Copy, Rename, Reweigh
+from lab.simulation.part_commands import Copy, Reweigh
 from lab.simulation.refused import Refused, msg
 from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, Shift, StandOn
 
@@ -36,14 +38,10 @@ LIGHTEST_KG = 1e-6
 
 _EDGE_M = 1e-9
 
-LONGEST_NAME = 40
-
 
 FULL = Refused(template=msg("There is no room for one more weight. Take one off first."))
 NEW_OFF_BODY = Refused(template=msg("There is nothing there to stand it on, so it went back."))
 NOT_A_WEIGHT = Refused(template=msg("That is not a weight these scales can carry."))
-NO_SUCH_PART = Refused(template=msg("That part is not there any more."))
-NOT_A_NAME = Refused(template=msg("That is no name for a part."))
 NO_SUCH_SCALE = Refused(template=msg("That scale is not there any more."))
 CARRIES_ALL = Refused(template=msg("Everything else lies on that part, so it stays where it is."))
 NO_MIRROR = Refused(template=msg("There is nothing on the other side to stand it on."))
@@ -83,21 +81,19 @@ def put_on(state: ScalesBench, command: PutOn) -> ScalesBench | Refused:
         return FULL
     if not LIGHTEST_KG <= command.mass_kg <= HEAVIEST_KG:
         return NOT_A_WEIGHT
-    (left, right), (low, high) = state.reach_m
-    on_it = left - _EDGE_M <= command.along_m <= right + _EDGE_M and low - _EDGE_M <= command.across_m <= high + _EDGE_M
-    if not on_it:
+    along, across = state.reach_m
+    if not _on_it(state, command.along_m, command.across_m):
         return NEW_OFF_BODY
-    taken = {part.name for part in state.parts}
     if command.name is not None and not 0 < len(command.name) <= LONGEST_NAME:
         return NOT_A_NAME
     shape = brass(command.mass_kg)
     weight = Hung(
         id=state.next_id,
-        name=unused_name(command.name or "brass", taken),
+        name=unused_name(command.name or "brass", state.names),
         mass_kg=command.mass_kg,
-        at_m=clamped(command.along_m, (left, right)),
+        at_m=clamped(command.along_m, along),
         hold="clamped",
-        across_m=clamped(command.across_m, (low, high)),
+        across_m=clamped(command.across_m, across),
         up_m=state.top_m + shape.length_m / 2.0,
         shape=shape,
         look="weight",
@@ -116,8 +112,15 @@ def shift(state: ScalesBench, command: Shift) -> ScalesBench | Refused:
     if not math.isfinite(command.along_m + command.across_m):
         return NOT_A_PLACE
     along, across = state.reach_m
-    moved = replace(load, at_m=clamped(command.along_m, along), across_m=clamped(command.across_m, across))
-    return _with_load(state, moved)
+    tied = _tied(state, load)
+    by_along_m = together_m(command.along_m - load.at_m, [each.at_m for each in tied], [along] * len(tied))
+    by_across_m = together_m(command.across_m - load.across_m, [each.across_m for each in tied], [across] * len(tied))
+    moved = {each.id: _shifted(each, by_along_m, by_across_m) for each in tied}
+    if len(tied) == 1:
+        # To the last bit where it was said, and not by way of a sum.
+        at_m, across_m = clamped(command.along_m, along), clamped(command.across_m, across)
+        moved[load.id] = replace(load, at_m=at_m, across_m=across_m)
+    return replace(state, loads=tuple(moved.get(each.id, each) for each in state.loads))
 
 
 @_touching
@@ -133,17 +136,6 @@ def reweigh(state: ScalesBench, command: Reweigh) -> ScalesBench | Refused:
     return _with_load(state, replace(load, mass_kg=command.mass_kg))
 
 
-def rename(state: ScalesBench, command: Rename) -> ScalesBench | Refused:
-    """A name that is taken gets a number after it; nothing moves, and guesses stay."""
-    load, name = state.load(command.id), " ".join(command.name.split())
-    if load is None:
-        return NO_SUCH_PART
-    if not (0 < len(name) <= LONGEST_NAME and name.isprintable()):
-        return NOT_A_NAME
-    taken = {part.name for part in state.parts} - {load.name}
-    return _with_load(state, replace(load, name=unused_name(name, taken)))
-
-
 @_touching
 def remove(state: ScalesBench, command: Remove) -> ScalesBench | Refused:
     """Its id is not used again."""
@@ -152,12 +144,13 @@ def remove(state: ScalesBench, command: Remove) -> ScalesBench | Refused:
         return NO_SUCH_PART
     if load is state.carrier:
         return CARRIES_ALL
-    return replace(state, loads=tuple(each for each in state.loads if each.id != command.id))
+    names = taken_names(state.names, state.ids.index(command.id))
+    return replace(state, loads=tuple(each for each in state.loads if each.id != command.id)).called(names)
 
 
 @_touching
 def copy(state: ScalesBench, command: Copy) -> ScalesBench | Refused:
-    """One more of the same beside it; mirrored, as far on the other side of the middle of the scales.
+    """One more of the same beside it, with all that is tied to it; mirrored, beyond the middle of the scales.
 
     On three scales that is the other side of the plane of symmetry, across 0; on two it is along.
     """
@@ -166,28 +159,40 @@ def copy(state: ScalesBench, command: Copy) -> ScalesBench | Refused:
         return NO_SUCH_PART
     if load is state.carrier:
         return CARRIES_ALL
-    if len(state.loads) >= MOST_LOADS:
+    tied = _tied(state, load)
+    if len(state.loads) + len(tied) > MOST_LOADS:
         return FULL
-    (left, right), (low, high) = state.reach_m
-    along_m, across_m = load.at_m, load.across_m
-    if not command.mirrored:
-        beside_m = BESIDE * state.size_m
-        along_m = clamped(along_m + (beside_m if along_m + beside_m <= right else -beside_m), (left, right))
-    elif len(state.scales) == 3:
-        across_m = -across_m + 0.0
-    else:
-        along_m = state.scales[0].at_m[0] + state.scales[1].at_m[0] - along_m
-    if not (left - _EDGE_M <= along_m <= right + _EDGE_M and low - _EDGE_M <= across_m <= high + _EDGE_M):
+    copies = [_mirrored(state, each) for each in tied] if command.mirrored else _beside(state, tied)
+    if not all(_on_it(state, each.at_m, each.across_m) for each in copies):
         return NO_MIRROR
-    name = unused_name(load.name.partition(" (")[0], {part.name for part in state.parts})
-    new = replace(
-        load,
-        id=state.next_id,
-        name=name,
-        at_m=clamped(along_m, (left, right)),
-        across_m=clamped(across_m, (low, high)),
+    names = copied_names(state.names, [each.name for each in tied])
+    along, across = state.reach_m
+    new = tuple(
+        replace(
+            each,
+            id=state.next_id + number,
+            name=name,
+            at_m=clamped(each.at_m, along),
+            across_m=clamped(each.across_m, across),
+        )
+        for number, (each, name) in enumerate(zip(copies, names, strict=True))
     )
-    return replace(state, loads=(*state.loads, new), next_id=state.next_id + 1)
+    return replace(state, loads=(*state.loads, *new), next_id=state.next_id + len(new))
+
+
+def _mirrored(state: ScalesBench, load: Hung) -> Hung:
+    if len(state.scales) == 3:
+        return replace(load, across_m=-load.across_m + 0.0)
+    return replace(load, at_m=state.scales[0].at_m[0] + state.scales[1].at_m[0] - load.at_m)
+
+
+def _beside(state: ScalesBench, tied: list[Hung]) -> list[Hung]:
+    """To the right of them, or to the left where there is no room."""
+    beside_m, (along, _) = BESIDE * state.size_m, state.reach_m
+    at_m, spans_m = [each.at_m for each in tied], [along] * len(tied)
+    by_m = together_m(beside_m, at_m, spans_m)
+    by_m = by_m if by_m >= beside_m else together_m(-beside_m, at_m, spans_m)
+    return [_shifted(each, by_m, 0.0) for each in tied]
 
 
 @_touching
@@ -263,6 +268,22 @@ def brass(mass_kg: float) -> Cylinder:
     return Cylinder(radius_m=radius_m, length_m=2.0 * radius_m, axis="up")
 
 
+def _tied(state: ScalesBench, load: Hung) -> list[Hung]:
+    """What moves with a part, itself among it. What carries all stays where it is, whatever it is called."""
+    numbers = tied_with(state.names, state.ids.index(load.id))
+    tied = [state.loads[number] for number in numbers if number < len(state.loads)]
+    return [each for each in tied if each is not state.carrier]
+
+
+def _shifted(load: Hung, along_m: float, across_m: float) -> Hung:
+    return replace(load, at_m=load.at_m + along_m + 0.0, across_m=load.across_m + across_m + 0.0)
+
+
+def _on_it(state: ScalesBench, along_m: float, across_m: float) -> bool:
+    (left, right), (low, high) = state.reach_m
+    return left - _EDGE_M <= along_m <= right + _EDGE_M and low - _EDGE_M <= across_m <= high + _EDGE_M
+
+
 def _with_load(state: ScalesBench, changed: Hung) -> ScalesBench:
     if changed == state.load(changed.id):
         return state
@@ -276,11 +297,11 @@ def _numbered(scales: list[Scale]) -> tuple[Scale, ...]:
 EDITS: Mapping[type, Does] = MappingProxyType(
     {
         **SHARED,
+        **NAME_EDITS,
         Remove: remove,
         Measure: measure,
         OpenBuild: open_build,
         Reweigh: reweigh,
-        Rename: rename,
         Copy: copy,
         PutOn: put_on,
         Shift: shift,

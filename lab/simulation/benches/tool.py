@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from types import MappingProxyType
 
 from lab.mechanics import Part, extent_m
 from lab.simulation.benches.finger import FingerTool
@@ -30,6 +31,13 @@ class BuiltTool(FingerTool):
     def names(self) -> tuple[str, ...]:
         """What the parts are called, in order."""
         return tuple(part.name for part in self.parts)
+
+    def called(self, names: tuple[str, ...]) -> BuiltTool:
+        """The same with other names of the parts."""
+        after = dict(zip(self.names, names, strict=True))
+        looks = {after.get(name, name): look for name, look in self.looks.items()}
+        parts = tuple(replace(part, name=after[part.name]) for part in self.parts)
+        return replace(self, parts=parts, looks=MappingProxyType(looks))
 
     def part(self, id: int) -> Part | None:  # noqa: A002 - the field's own name
         """The part with this id, or None where it is not on the tool any more."""

@@ -14,17 +14,17 @@ from lab.simulation.benches.bar_edits import BESIDE, HEAVIEST_KG, NOT_A_HOLD
 from lab.simulation.benches.finger_builds import lie_of, span_m
 from lab.simulation.benches.finger_edits import measure, move_finger
 from lab.simulation.benches.groups import copied_names, taken_names, tied_with, together_m
+from lab.simulation.benches.named_edits import NAME_EDITS
 from lab.simulation.benches.names import unused_name
 from lab.simulation.benches.poles import is_pole
 from lab.simulation.benches.shared_edits import NOT_A_PLACE, SHARED, Does, clamped
 from lab.simulation.benches.tool import MOST_PARTS, BuiltTool, handle_index
 from lab.simulation.benches.tool_builds import tool_from_build
-from lab.simulation.benches.tool_names import NO_SUCH_PART, named, rename, tie, untie
 from lab.simulation.benches.tool_parts import KINDS
 from lab.simulation.benches.tool_places import held_together, places_m, touches
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Hang, Hold, Measure, Move, MoveFinger, OpenBuild, Remove, SetHold
-from lab.simulation.part_commands import Copy, Rename, Reweigh, Tie, Untie
+from lab.simulation.part_commands import Copy, Reweigh
 from lab.simulation.refused import Refused, msg
 from lab.simulation.tool_commands import FitPart, SetLength
 
@@ -36,6 +36,7 @@ LIGHTEST_KG = 1e-6
 
 TOOL_FULL = Refused(template=msg("The tool has no room for one more part. Take one off first."))
 NEW_OFF_TOOL = Refused(template=msg("There is no tool there to put it on, so it went back."))
+NO_SUCH_PART = Refused(template=msg("That part is not on the tool any more."))
 NO_SUCH_KIND = Refused(template=msg("The workshop has no such part."))
 NOT_A_WEIGHT = Refused(template=msg("That is not a weight that a part can have."))
 NOT_A_LENGTH = Refused(template=msg("A part can be made from 5 cm to 10 m long."))
@@ -100,8 +101,8 @@ def remove(state: BuiltTool, command: Remove) -> BuiltTool | Refused:
     if index == handle_index(state.parts) and not any(is_pole(part) for part in rest):
         return HANDLE_STAYS
     looks = {name: look for name, look in state.looks.items() if name != state.parts[index].name}
-    parts, looks = named(rest, looks, taken_names(state.names, index))
-    return _rebuilt(state, parts, (*state.ids[:index], *state.ids[index + 1 :]), looks)
+    after = _rebuilt(state, rest, (*state.ids[:index], *state.ids[index + 1 :]), looks)
+    return after if isinstance(after, Refused) else after.called(taken_names(state.names, index))
 
 
 def copy(state: BuiltTool, command: Copy) -> BuiltTool | Refused:
@@ -253,12 +254,11 @@ def _rebuilt(
 EDITS: Mapping[type, Does] = MappingProxyType(
     {
         **SHARED,
+        **NAME_EDITS,
         Hang: hang,
         Move: move,
         Remove: remove,
         Copy: copy,
-        Tie: tie,
-        Untie: untie,
         SetHold: set_hold,
         MoveFinger: move_finger,
         Measure: measure,
@@ -266,7 +266,6 @@ EDITS: Mapping[type, Does] = MappingProxyType(
         FitPart: fit,
         SetLength: set_length,
         Reweigh: reweigh,
-        Rename: rename,
     }
 )
 """What it does to this bench, by the class of the command."""

@@ -191,6 +191,23 @@ class TwoFingers:
         """What each finger carries, N, or would if the body lay on them; None where it tips."""
         return two_support_reactions_n(self.parts, *self.places_m)
 
+    @property
+    def ids(self) -> tuple[int, ...]:
+        """Those of the pieces, in order."""
+        return tuple(piece.id for piece in self.pieces)
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What all is called: the pieces in order, then the bar."""
+        names = tuple(piece.part.name for piece in self.pieces)
+        return names if self.bar is None else (*names, self.bar.name)
+
+    def called(self, names: tuple[str, ...]) -> TwoFingers:
+        """The same with other names of the pieces."""
+        pieces = zip(self.pieces, names[: len(self.pieces)], strict=True)
+        named = tuple(replace(piece, part=replace(piece.part, name=name)) for piece, name in pieces)
+        return replace(self, pieces=named)
+
     def piece(self, id: int) -> Piece | None:  # noqa: A002 - the field's own name
         """The piece with this id, or None where it is no longer there."""
         return next((piece for piece in self.pieces if piece.id == id), None)

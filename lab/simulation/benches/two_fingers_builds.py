@@ -8,6 +8,7 @@ from types import MappingProxyType
 from lab.files import Bar, Build, Support
 from lab.mechanics import Friction, MechanicsError, Part, Turned
 from lab.simulation.benches.finger_builds import finger_from_build
+from lab.simulation.benches.groups import as_groups
 from lab.simulation.benches.two_fingers import DRY, NEAREST_SHARE, Piece, TwoFingers
 from lab.simulation.benches.unfit import UnfitBuildError
 from lab.simulation.refused import Refused, msg
@@ -67,6 +68,7 @@ def two_fingers_from_build(build: Build) -> TwoFingers:
 def build_from_two_fingers(state: TwoFingers) -> Build:
     """The build to be saved. Reading it back gives the same bench, held, with nothing guessed."""
     looks = {piece.part.name: piece.look for piece in state.pieces if piece.look is not None}
+    parts, groups = as_groups(piece.part for piece in state.pieces)
     places = zip(FINGER_NAMES, state.fingers_m, (state.left, state.right), strict=True)
     return Build(
         title=state.title,
@@ -74,7 +76,8 @@ def build_from_two_fingers(state: TwoFingers) -> Build:
         reference_m=(state.reference_m, 0.0, 0.0),
         view=state.view,
         bar=state.bar,
-        parts=tuple(piece.part for piece in state.pieces),
+        parts=parts,
+        groups=groups,
         supports=tuple(
             Support(name=name, at_m=(at_m, 0.0, state.underside_m), friction=(grip.static, grip.kinetic))
             for name, at_m, grip in places

@@ -10,13 +10,15 @@ from types import MappingProxyType
 from lab import files
 from lab.mechanics import Friction, Part, extent_m
 from lab.simulation.benches.bar_edits import HEAVIEST_KG, NO_SUCH_WEIGHT, NOT_A_WEIGHT
+from lab.simulation.benches.groups import copied_names, taken_names, tied_with, together_m
+from lab.simulation.benches.named_edits import NAME_EDITS
 from lab.simulation.benches.names import unused_name
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.two_fingers import Piece, TwoFingers
 from lab.simulation.benches.two_fingers_builds import MOST_PIECES, kept_apart_m, two_fingers_from_build
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Hang, Measure, Move, OpenBuild, Remove
-from lab.simulation.part_commands import Copy, Rename, Reweigh
+from lab.simulation.part_commands import Copy, Reweigh
 from lab.simulation.refused import Refused, msg
 from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
 
@@ -30,15 +32,11 @@ and the fingers change more often than anybody can see."""
 BESIDE = 0.05
 """How far from a weight its copy stands, as a share of what both stand on."""
 
-LONGEST_NAME = 40
-"""Letters of a name: more find no room beside a thing."""
-
 _EDGE_M = 1e-9
 """A weight this far off the end is on it: pixels turned into metres miss by round-off."""
 
 FULL = Refused(template=msg("There is no room for one more weight. Take one off first."))
 NOT_ON_IT = Refused(template=msg("There is nothing there to stand it on, so it went back."))
-NOT_A_NAME = Refused(template=msg("A name has from 1 to 40 letters, figures or signs."))
 FIXED = Refused(template=msg("That part is fixed to the tool."))
 NOT_A_FRICTION = Refused(template=msg("Friction goes from 0.02 to 2, and is no more in sliding than in sticking."))
 TOO_ALIKE = Refused(
@@ -55,7 +53,7 @@ def add_weight(state: TwoFingers, command: Hang) -> TwoFingers | Refused:
     at_m = _on_beam_m(state, command.at_m)
     if at_m is None:
         return NOT_ON_IT
-    name = unused_name(command.name or f"brass {command.mass_kg * 1000.0:.4g}", {part.name for part in state.parts})
+    name = unused_name(command.name or f"brass {command.mass_kg * 1000.0:.4g}", state.names)
     part = Part(name, command.mass_kg, (at_m, 0.0, state.top_m))
     piece = Piece(id=state.next_id, part=part, look="weight")
     return replace(_touched(state), pieces=(*state.pieces, piece), next_id=state.next_id + 1)
@@ -72,9 +70,13 @@ def move(state: TwoFingers, command: Move) -> TwoFingers | Refused:
         return Refused(
             template=msg("{name} would be off the end, so it went back to where it was."), values={"name": part.name}
         )
-    half_m = extent_m(part.shape)[0] / 2
-    at_m = clamped(at_m, (state.beam_m[0] + half_m, state.beam_m[1] - half_m))
-    return _with_part(state, piece, replace(part, at_m=(at_m, *part.at_m[1:])))
+    tied = _tied(state, piece)
+    spans_m = [_span_m(state, each) for each in tied]
+    if len(tied) == 1:
+        return _with_part(state, piece, replace(part, at_m=(clamped(at_m, spans_m[0]), *part.at_m[1:])))
+    by_m = together_m(at_m - part.at_m[0], [each.part.at_m[0] for each in tied], spans_m)
+    moved = {each.id: _shifted(each, by_m) for each in tied}
+    return _with_pieces(state, tuple(moved.get(each.id, each) for each in state.pieces))
 
 
 def remove(state: TwoFingers, command: Remove) -> TwoFingers | Refused:
@@ -82,7 +84,9 @@ def remove(state: TwoFingers, command: Remove) -> TwoFingers | Refused:
     piece = _loose(state, command.id)
     if isinstance(piece, Refused):
         return piece
-    return replace(_touched(state), pieces=tuple(each for each in state.pieces if each is not piece))
+    names = taken_names(state.names, state.ids.index(piece.id))
+    rest = tuple(each for each in state.pieces if each is not piece)
+    return replace(_touched(state), pieces=rest).called(names)
 
 
 def reweigh(state: TwoFingers, command: Reweigh) -> TwoFingers | Refused:
@@ -101,34 +105,31 @@ def reweigh(state: TwoFingers, command: Reweigh) -> TwoFingers | Refused:
 
 
 def copy(state: TwoFingers, command: Copy) -> TwoFingers | Refused:
-    """One more of the same, as far beside it as there is room; mirrored, as far beyond the middle of what it is on."""
+    """One more of the same and of all that is tied to it, as far beside it as there is room.
+
+    mirrored: as far beyond the middle of what it is on.
+    """
     piece = _loose(state, command.id)
     if isinstance(piece, Refused):
         return piece
-    if len(state.pieces) >= MOST_PIECES:
+    tied, (low_m, high_m) = _tied(state, piece), state.beam_m
+    if len(state.pieces) + len(tied) > MOST_PIECES:
         return FULL
-    part, (low_m, high_m) = piece.part, state.beam_m
-    half_m = extent_m(part.shape)[0] / 2
-    step_m = max(BESIDE * (high_m - low_m), 2 * half_m)
-    room = part.at_m[0] + step_m + half_m <= high_m
-    wanted_m = low_m + high_m - part.at_m[0] if command.mirrored else part.at_m[0] + (step_m if room else -step_m)
-    at_m = clamped(wanted_m, (low_m + half_m, high_m - half_m))
-    name = unused_name(part.name.partition(" (")[0], {other.name for other in state.parts})
-    new = replace(piece, id=state.next_id, part=replace(part, name=name, at_m=(at_m, *part.at_m[1:])))
-    return replace(_touched(state), pieces=(*state.pieces, new), next_id=state.next_id + 1)
-
-
-def rename(state: TwoFingers, command: Rename) -> TwoFingers | Refused:
-    """What it is called in the table and the file; the guesses stand."""
-    piece = state.piece(command.id)
-    if piece is None:
-        return NO_SUCH_WEIGHT
-    wanted = " ".join(command.name.split())
-    if not (0 < len(wanted) <= LONGEST_NAME and wanted.isprintable()):
-        return NOT_A_NAME
-    name = unused_name(wanted, {part.name for part in state.parts if part is not piece.part})
-    changed = replace(piece, part=replace(piece.part, name=name))
-    return replace(state, pieces=tuple(changed if each is piece else each for each in state.pieces))
+    at_m, spans_m = [each.part.at_m[0] for each in tied], [_span_m(state, each) for each in tied]
+    if command.mirrored:
+        places_m = [low_m + high_m - place_m for place_m in at_m]
+    else:
+        wide_m = max(extent_m(each.part.shape)[0] for each in tied)
+        step_m = max(BESIDE * (high_m - low_m), wide_m)
+        by_m = together_m(step_m, at_m, spans_m)
+        by_m = by_m if by_m >= step_m else together_m(-step_m, at_m, spans_m)
+        places_m = [place_m + by_m for place_m in at_m]
+    names = copied_names(state.names, [each.part.name for each in tied])
+    new = tuple(
+        replace(each, id=state.next_id + number, part=_renewed(each.part, name, clamped(place_m, span_m)))
+        for number, (each, name, place_m, span_m) in enumerate(zip(tied, names, places_m, spans_m, strict=True))
+    )
+    return replace(_touched(state), pieces=(*state.pieces, *new), next_id=state.next_id + len(new))
 
 
 def move_fingers(state: TwoFingers, command: MoveFingers) -> TwoFingers | Refused:
@@ -213,11 +214,36 @@ def _on_beam_m(state: TwoFingers, at_m: float) -> float | None:
     return clamped(at_m, (low_m, high_m))
 
 
+def _tied(state: TwoFingers, piece: Piece) -> list[Piece]:
+    """What moves with a piece, itself among it. What is fixed stays, whatever it is called."""
+    numbers = tied_with(state.names, state.ids.index(piece.id))
+    tied = [state.pieces[number] for number in numbers if number < len(state.pieces)]
+    return [each for each in tied if each is piece or state.is_loose(each)]
+
+
+def _span_m(state: TwoFingers, piece: Piece) -> tuple[float, float]:
+    """Between which places a piece can be."""
+    half_m, (low_m, high_m) = extent_m(piece.part.shape)[0] / 2, state.beam_m
+    return low_m + half_m, high_m - half_m
+
+
+def _shifted(piece: Piece, by_m: float) -> Piece:
+    return replace(piece, part=_renewed(piece.part, piece.part.name, piece.part.at_m[0] + by_m + 0.0))
+
+
+def _renewed(part: Part, name: str, at_m: float) -> Part:
+    return replace(part, name=name, at_m=(at_m, *part.at_m[1:]))
+
+
 def _with_part(state: TwoFingers, piece: Piece, part: Part) -> TwoFingers:
     if part == piece.part:
         return state
     changed = replace(piece, part=part)
-    return replace(_touched(state), pieces=tuple(changed if each is piece else each for each in state.pieces))
+    return _with_pieces(state, tuple(changed if each is piece else each for each in state.pieces))
+
+
+def _with_pieces(state: TwoFingers, pieces: tuple[Piece, ...]) -> TwoFingers:
+    return state if pieces == state.pieces else replace(_touched(state), pieces=pieces)
 
 
 def _touched(state: TwoFingers) -> TwoFingers:
@@ -228,13 +254,13 @@ def _touched(state: TwoFingers) -> TwoFingers:
 EDITS: Mapping[type, Does] = MappingProxyType(
     {
         **SHARED,
+        **NAME_EDITS,
         Hang: add_weight,
         Move: move,
         Remove: remove,
         Measure: measure,
         OpenBuild: open_build,
         Reweigh: reweigh,
-        Rename: rename,
         Copy: copy,
         MoveFingers: move_fingers,
         SetFriction: set_friction,

@@ -7,12 +7,13 @@ from dataclasses import replace
 
 from lab.outline.words import msg
 from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
-from lab.screens.benches.strip_keys import MORE
+from lab.screens.benches.strip_keys import MORE, TIE
 from lab.screens.gallery_parts import Entry
 from lab.simulation import Guess, Hang, LetGo, MoveFinger, MoveReference
 from lab.simulation.benches.tool import BuiltTool
 from lab.simulation.benches.tool_builds import workshop_tool
 from lab.simulation.commands import Measure
+from lab.simulation.part_commands import Tie
 from lab.simulation.tool_commands import FitPart
 
 
@@ -22,6 +23,13 @@ def entries() -> Iterator[tuple[str, Entry]]:
     for name, key, says in PRESSED:
         yield f"build-tool-{name}", pressed_entry(says, loaded, key)
     yield "build-tool-more", pressed_entry(msg("what else can be done to a part"), loaded, "part-5", MORE)
+    yield "build-tool-tied", pressed_entry(msg("two parts tied together"), tied, "part-5", MORE)
+    yield "build-tool-tying", pressed_entry(msg("a part to be tied to another"), loaded, "part-5", MORE, TIE)
+
+
+def tied() -> BuiltTool:
+    """Brass tied to the ring."""
+    return after(loaded(), Tie(5, 4))
 
 
 def falling() -> BuiltTool:
