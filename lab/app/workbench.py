@@ -11,7 +11,7 @@ from lab.app.paths import Paths
 from lab.files import Bench, FileFaults, build_text, read_build, save_text
 from lab.screens.screen import BuildEntry, Workpiece
 from lab.simulation import Refused, Session
-from lab.simulation.benches import BenchState, Showing
+from lab.simulation.benches import BenchState, HungScene, Showing, WeighedScene
 from lab.simulation.benches.catalogue import BENCHES, BenchKind, bench_for
 from lab.simulation.benches.unfit import UnfitBuildError
 from lab.simulation.commands import OpenBuild
@@ -132,7 +132,7 @@ class Workbench:
 
 
 def _workpiece(state: BenchState) -> Workpiece:
-    if isinstance(state, Showing):
+    if isinstance(state, Showing | HungScene | WeighedScene):
         raise TypeError("nothing is built on a scene that is only shown")
     return state
 

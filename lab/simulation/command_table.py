@@ -110,6 +110,8 @@ EDITS_OF: Mapping[str, str] = MappingProxyType(
         "ScalesBench": "scales_edits.EDITS",
         "TwoFingers": "two_fingers_edits.EDITS",
         "Showing": "shared_edits.HELD_OR_NOT",
+        "HungScene": "shared_edits.HELD_OR_NOT",
+        "WeighedScene": "shared_edits.HELD_OR_NOT",
     }
 )
 """Where it stands what commands do to a bench, by the class of the bench's state: the module, and the table in it."""

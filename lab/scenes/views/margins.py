@@ -119,7 +119,7 @@ def _above(view: BodyView, face: Face) -> tuple[Row, ...]:
         rows.append(("covered", view.covered_px))
     if is_titled(view):
         rows.append(("title", small))
-    if view.hanging is not None and face != "top":
+    if view.hanging is not None and view.hanging.cord and face != "top":
         rows.append(("rail", sizes.px(RAIL_PX)))
     if face == home_of(view, "along"):
         rows += [("balance", body)] if view.balance is not None and view.balance.text else []

@@ -43,7 +43,7 @@ def view_bounds(view: BodyView, rect: Rect) -> Mapping[str, Rect]:
     scaled = next((panel for panel in stage.panels.values() if panel.face != "top"), None)
     if view.scales and scaled is not None:
         bounds.update({f"scale:{key}": box for key, box in scale_boxes(view, scaled).items()})
-    if view.hanging is not None:
+    if view.hanging is not None and view.hanging.cord:
         hung = scaled or first
         bounds["hook"] = _round_box(hung, hung.px(view.hanging.at_m), view.look.sizes.px(LINE_HALF_PX))
     return bounds
@@ -109,7 +109,7 @@ def _said(view: BodyView) -> list[tuple[str, str, str]]:
     for scale in view.scales:
         shown = words.say("not known yet") if scale.reading == "?" else scale.reading
         found.append((f"scale:{scale.key}", scale.name or words.say("scale"), shown))
-    if view.hanging is not None:
+    if view.hanging is not None and view.hanging.cord:
         found.append(("hook", words.say("hangs by a cord"), ""))
     if view.turning is not None and view.turning.text:
         found.append(("turning", view.turning.text, ""))

@@ -6,9 +6,12 @@ from lab.files import Build
 from lab.lesson import Asked, Explanation
 from lab.lesson.forms import Answer
 from lab.lesson.kinds import kind_of
+from lab.lesson.kinds.attitude import Hook
 from lab.screens.screen import Bench
+from lab.simulation.benches.airframe_hanging import AirframeHanging
 from lab.simulation.benches.bar_builds import hanging_bar_from_build
 from lab.simulation.benches.finger_builds import finger_from_build
+from lab.simulation.benches.held_scenes import HungScene, WeighedScene
 from lab.simulation.benches.showing import Showing
 
 _TURNING = ("side", "place", "weight", "arm")
@@ -27,7 +30,7 @@ def turns(asked: Asked) -> bool:
 def bench_of(asked: Asked, value: Answer | None) -> Bench:
     """The body that is asked about with an answer carried out, held.  value: None before there is one."""
     if not turns(asked):
-        return Showing()
+        return _shown(asked, asked.build)
     build = asked.build if value is None else kind_of(asked.task).scene_with(asked, value)
     return _turning(asked, build, value)
 
@@ -36,7 +39,15 @@ def changed_bench(asked: Asked, told: Explanation, value: Answer | None) -> Benc
     """The bench of the explanation's contrast, held.  Raises ValueError where there is no contrast."""
     if told.contrast is None:
         raise ValueError("nothing is changed in this explanation")
-    return _turning(asked, told.contrast.build, value) if turns(asked) else Showing()
+    changed = told.contrast.build
+    return _turning(asked, changed, value) if turns(asked) else _shown(asked, changed)
+
+
+def _shown(asked: Asked, build: Build) -> Bench:
+    """A scene on which nothing is changed: what hangs or is weighed moves as such things do, all else is eased."""
+    if isinstance(asked.detail, Hook):
+        return HungScene(parts=build.all_parts, hanging=AirframeHanging(hook_m=asked.detail.at_m))
+    return WeighedScene() if asked.kind == "reading" else Showing()
 
 
 def _turning(asked: Asked, build: Build, value: Answer | None) -> Bench:

@@ -9,6 +9,7 @@ from lab.late_names import late_names
 if TYPE_CHECKING:
     from lab.simulation.benches.finger import FingerTool
     from lab.simulation.benches.hanging_bar import HangingBar, Hung
+    from lab.simulation.benches.held_scenes import HungScene, WeighedScene
     from lab.simulation.benches.mobile import Beam, Mobile
     from lab.simulation.benches.plate import HungPlate
     from lab.simulation.benches.scales import Scale, ScalesBench
@@ -20,6 +21,7 @@ else:
     _MODULES = {
         "finger": "FingerTool",
         "hanging_bar": "HangingBar Hung",
+        "held_scenes": "HungScene WeighedScene",
         "mobile": "Beam Mobile",
         "plate": "HungPlate",
         "scales": "Scale ScalesBench",
@@ -38,9 +40,11 @@ __all__ = [
     "HangingBar",
     "Hung",
     "HungPlate",
+    "HungScene",
     "Mobile",
     "Scale",
     "ScalesBench",
     "Showing",
     "TwoFingers",
+    "WeighedScene",
 ]

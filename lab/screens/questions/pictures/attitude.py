@@ -6,10 +6,12 @@ from dataclasses import replace
 
 from lab.files import Build
 from lab.lesson.kinds.attitude import Hook
-from lab.mechanics import hanging_attitude
+from lab.mechanics import Vector, attitude_of, plumb_line
+from lab.scenes.views.swinging import ROOM_SHARE, between_downs
 from lab.scenes.views.view import BodyView, Hanging
 from lab.screens.questions.pictures.on_body import OnBody, balance_mark, balance_of, moment_of, plain_view
 from lab.screens.questions.scope import Scope
+from lab.simulation.benches.held_scenes import HungScene
 
 
 class HangsByPoint(OnBody):
@@ -18,25 +20,38 @@ class HangsByPoint(OnBody):
     def view(self, scope: Scope) -> BodyView:
         hook: Hook = scope.asked.detail
         now = moment_of(scope)
-        pitch_rad, roll_rad = _angles(now.build, hook)
-        own_rad = max(abs(angle) for angle in _angles(scope.asked.build, hook))
+        pitch_rad, roll_rad = attitude_of(_down(scope))
+        reach_rad = max(_angle_rad(build, hook) for build in (scope.asked.build, now.build))
         return replace(
             plain_view(scope, now.build),
             faces=("side",) if hook.axis == 0 else ("front",),
             hanging=Hanging(
                 at_m=hook.at_m,
-                pitch_rad=now.share * pitch_rad,
-                roll_rad=now.share * roll_rad,
-                reach_rad=max(own_rad, abs(pitch_rad), abs(roll_rad)),
+                pitch_rad=pitch_rad,
+                roll_rad=roll_rad or 0.0,
+                # It swings beyond its rest before it comes back to it.
+                reach_rad=ROOM_SHARE * reach_rad,
                 plumb=now.over,
             ),
             balance=balance_mark(scope, balance_of(now.build), "balance point") if now.over else None,
         )
 
 
-def _angles(build: Build, hook: Hook) -> tuple[float, float]:
-    """The pitch and the roll to which it comes, rad; of the one that is not asked for, none."""
-    attitude = hanging_attitude(build.all_parts, hook.at_m)
-    if attitude is None:
-        return 0.0, 0.0
-    return (attitude.pitch_rad or 0.0, 0.0) if hook.axis == 0 else (0.0, attitude.roll_rad or 0.0)
+def _down(scope: Scope) -> Vector:
+    """Where down lies in the body at the moment that is drawn."""
+    now, before = scope.model.bench, scope.model.previous
+    if not isinstance(now, HungScene):
+        return _rest(moment_of(scope).build, scope.asked.detail)
+    start = before.swing if isinstance(before, HungScene) else now.swing
+    return between_downs(start.down, now.swing.down, scope.model.fraction)
+
+
+def _rest(build: Build, hook: Hook) -> Vector:
+    line = plumb_line(build.all_parts, hook.at_m)
+    return (0.0, 0.0, -1.0) if line is None else line[0].down
+
+
+def _angle_rad(build: Build, hook: Hook) -> float:
+    """How far it is turned at rest in the picture of what is asked for, rad."""
+    pitch_rad, roll_rad = attitude_of(_rest(build, hook))
+    return abs(pitch_rad if hook.axis == 0 else roll_rad or 0.0)

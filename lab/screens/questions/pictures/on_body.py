@@ -17,6 +17,7 @@ from lab.scenes.views.view import BodyView, Labels, LineMark, PlaceMark, Turning
 from lab.screens.questions.answering import said
 from lab.screens.questions.pictures.pictured import Pictured
 from lab.screens.questions.scope import Scope
+from lab.simulation.benches.held_scenes import WeighedScene
 from lab.simulation.benches.showing import Showing
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
@@ -91,9 +92,9 @@ def moment_of(scope: Scope) -> Moment:
 
 def _share(scope: Scope) -> float:
     now, before = scope.model.bench, scope.model.previous
-    if not isinstance(now, Showing):
+    if not isinstance(now, Showing | WeighedScene):
         return 1.0
-    start = before.share if isinstance(before, Showing) else now.share
+    start = before.share if isinstance(before, Showing | WeighedScene) else now.share
     return start + scope.model.fraction * (now.share - start)
 
 

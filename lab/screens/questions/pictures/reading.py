@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lab.files import Build
 from lab.lesson.forms import Answer
 from lab.lesson.kinds import kind_of
-from lab.scenes.views.view import BodyView, StandingScale
+from lab.scenes.views.view import BodyView, Hanging, StandingScale
 from lab.screens.questions.pictures.on_body import OnBody, balance_mark, balance_of, moment_of, plain_view
 from lab.screens.questions.scope import Scope
+from lab.simulation.benches.held_scenes import WeighedScene
+from lab.simulation.benches.scales import LIFT_SHARE
 
 
 class OnScales(OnBody):
@@ -25,6 +28,7 @@ class OnScales(OnBody):
                 at_m=support.at_m,
                 reading=_reading(scope, _number(truth, place), place, share=now.share),
                 name=_name(scope, support.name, place),
+                follows=False,
             )
             for place, support in enumerate(supports, start=1)
         )
@@ -32,9 +36,17 @@ class OnScales(OnBody):
             plain_view(scope, now.build),
             faces=("side",) if in_line else ("side", "top"),
             scales=scales,
+            hanging=Hanging(at_m=supports[0].at_m, cord=False, shift_m=(0.0, 0.0, _lift_m(scope, now.build))),
             ruler="along",
             balance=balance_mark(scope, balance_of(now.build), "balances at {place}") if now.over else None,
         )
+
+
+def _lift_m(scope: Scope, build: Build) -> float:
+    """How far over its scales it is held: seen to be let down on them."""
+    bench = scope.model.bench
+    raised = bench.raised if isinstance(bench, WeighedScene) else 0.0
+    return raised * LIFT_SHARE * max(part.shape.extent_m[0] for part in build.all_parts)
 
 
 def _name(scope: Scope, name: str, place: int) -> str:
