@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 from typing import ClassVar, Generic, Protocol, TypeVar
 
 from lab.scenes.readings import Readings
-from lab.screens.benches.strip_keys import GHOST, REMOVE
+from lab.screens.benches.part_strip import PartStrip
+from lab.screens.benches.strip_keys import GHOST, MORE, REMOVE
 from lab.simulation import Command
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import (
@@ -52,18 +53,31 @@ C = TypeVar("C")
 class BenchHands(ABC, Generic[V, A]):
     """What is picked and taken up just now, and what every event means.
 
-    focus: what should get the keyboard's focus next.
+    parts: what is half done with the part that is picked.  focus: what should get the keyboard's focus next.
     """
 
     picked: str = ""
     armed: A | None = None
     focus: str = ""
+    parts: PartStrip = field(default_factory=PartStrip)
 
     def let_all_go(self) -> bool:
-        """Nothing is picked or taken up any more; whether anything was."""
+        """Nothing is picked or taken up any more, no name half typed and no tie looked for; whether anything was."""
         had = bool(self.picked or self.armed)
         self.picked, self.armed = "", None
+        self.parts.let_go(more=self.parts.more)
         return had
+
+    def _asked_of_part(self, key: str, part: int | None, pressed: int | None) -> tuple[Command, ...] | None:
+        """The commands of a press on one of the strip's buttons, or on what a part is to be tied to; else None.
+
+        part: the id of the part that is picked.  pressed: of the one that the key means.
+        """
+        commands = self.parts.pressed(key, part)
+        if commands is None:
+            return self.parts.tied(part, pressed)
+        self.focus = MORE if key == MORE else ""
+        return commands
 
     def answer(self, event: WidgetEvent, view: V, rect: Rect) -> tuple[Command, ...]:
         """The commands that an event of the picture, the tray, the table or the strip comes to.

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from lab.scenes.readings import Readings
 from lab.screens.benches.builds import NameField
+from lab.screens.benches.panel import panel_width
 from lab.screens.benches.strip_keys import (
     COPY,
     MIRROR,
@@ -22,7 +23,7 @@ from lab.screens.benches.strip_keys import (
 from lab.simulation.benches.bar_edits import HEAVIEST_KG
 from lab.simulation.benches.groups import group_of, in_group
 from lab.ui.look import Look
-from lab.ui.widgets.arrange import Row
+from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.label import Label
 from lab.ui.widgets.number_field import NumberField
@@ -38,9 +39,29 @@ def strip_panel(child: Widget) -> Panel:
     return Panel(STRIP, children=(child,), pad=10, outline=True, round=True)
 
 
-def strip_row(children: tuple[Widget, ...], *, gap: float = 12) -> Row:
+def strip_row(children: tuple[Widget, ...]) -> Row:
     """What stands beside one another in the strip: the first takes the room that is left."""
-    return Row(children, weights=(1.0,) + (0.0,) * (len(children) - 1), gap=gap, align="middle")
+    return Row(children, weights=(1.0,) + (0.0,) * (len(children) - 1), gap=10, align="middle")
+
+
+def fitted(look: Look, children: tuple[Widget, ...]) -> Widget:
+    """Beside one another; where that is too wide, as much in each row as fits."""
+    beside = 0.0 if look.sizes.portrait else panel_width(look)
+    room = look.sizes.width - beside - look.sizes.px(40)
+    rows: list[tuple[Widget, ...]] = [()]
+    for child in children:
+        wider = (*rows[-1], child)
+        if rows[-1] and strip_row(wider).natural_width(look) > room:
+            rows.append((child,))
+        else:
+            rows[-1] = wider
+    if len(rows) == 1:
+        return strip_row(children)
+    return Column(tuple(_even(row) if isinstance(row[0], Button) else strip_row(row) for row in rows), gap=8)
+
+
+def _even(buttons: tuple[Widget, ...]) -> Row:
+    return Row(buttons, gap=10, align="middle")
 
 
 def armed_line(look: Look, key: str, text: str, *, cancel: str) -> tuple[Widget, ...]:

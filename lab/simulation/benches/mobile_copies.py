@@ -1,4 +1,7 @@
-"""One more of what hangs in a mobile: a weight, or a bar with all below it; as it is, or turned left for right."""
+"""One more of what hangs in a mobile: a weight, or a bar with all below it; as it is, or turned left for right.
+
+And what each is called.
+"""
 
 from __future__ import annotations
 
@@ -19,8 +22,8 @@ from lab.simulation.benches.mobile_changes import (
     touched,
     with_beam,
 )
-from lab.simulation.benches.names import unused_name
-from lab.simulation.part_commands import Copy
+from lab.simulation.benches.names import NOT_A_NAME, typed_name, unused_name
+from lab.simulation.part_commands import Copy, Rename
 from lab.simulation.refused import Refused, msg
 
 NO_MIRROR = Refused(template=msg("On the other side of the ring the bar does not reach so far."))
@@ -41,6 +44,28 @@ def copy(state: Mobile, command: Copy) -> Mobile | Refused:
         return at_m
     new = replace(weight, id=state.next_id, name=_fresh(weight.name, names_of(state)), at_m=at_m)
     return with_beam(state, replace(carrier, weights=(*carrier.weights, new)), next_id=state.next_id + 1)
+
+
+def rename(state: Mobile, command: Rename) -> Mobile | Refused:
+    """A bar or a weight; nothing moves, so the guess stands."""
+    beam, carrier = state.beam(command.id), state.carrier(command.id)
+    weight = None if carrier is None else carrier.weight(command.id)
+    before = weight if beam is None else beam
+    if before is None:
+        return NOTHING_THERE
+    wanted = typed_name(command.name)
+    if wanted is None:
+        return NOT_A_NAME
+    name = wanted if wanted == before.name else unused_name(wanted, names_of(state) - {before.name})
+    beams = tuple(
+        replace(
+            each,
+            name=name if each is beam else each.name,
+            weights=tuple(replace(one, name=name) if one is weight else one for one in each.weights),
+        )
+        for each in state.beams
+    )
+    return state if beams == state.beams else replace(state, beams=beams)
 
 
 def _bar_copied(state: Mobile, beam: Beam, *, mirrored: bool) -> Mobile | Refused:

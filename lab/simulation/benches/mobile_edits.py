@@ -27,13 +27,13 @@ from lab.simulation.benches.mobile_changes import (
     touched,
     with_beam,
 )
-from lab.simulation.benches.mobile_copies import copy
+from lab.simulation.benches.mobile_copies import copy, rename
 from lab.simulation.benches.names import unused_name
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, SHARED, Does, clamped, is_measured
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Measure, OpenBuild, Remove
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
-from lab.simulation.part_commands import Copy, Reweigh
+from lab.simulation.part_commands import Copy, Rename, Reweigh
 from lab.simulation.refused import Refused, msg
 
 LONGEST_M = 2.0
@@ -208,6 +208,7 @@ EDITS: Mapping[type, Does] = MappingProxyType(
         SlideBar: slide_bar,
         Reweigh: reweigh,
         Copy: copy,
+        Rename: rename,
     }
 )
 """What it does to this bench, by the class of the command."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from lab.scenes.hanging_scene import along_at_m, place_at_m
@@ -20,8 +20,7 @@ from lab.screens.benches.hanging_bar.moves import (
     x_of,
 )
 from lab.screens.benches.hanging_bar.shelves import SHELF, hung_on, tray_weight
-from lab.screens.benches.part_strip import PartStrip
-from lab.screens.benches.strip_keys import GHOST, MORE, PLACE, WEIGHT_FIELD
+from lab.screens.benches.strip_keys import GHOST, PLACE, WEIGHT_FIELD
 from lab.simulation import Command, Hung, Move, Remove, SetHold
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
@@ -57,12 +56,11 @@ class Armed:
 class Hands(CarryingHands[HangingView, Armed, Carried]):
     """What is picked, taken up and carried just now.
 
-    parts: what is half done with what is picked.  shelf: what the tray shows.
+    shelf: what the tray shows.
     """
 
     CANCEL: ClassVar[str] = CANCEL
     shelf: str = "brass"
-    parts: PartStrip = field(default_factory=PartStrip)
 
     @property
     def ghost(self) -> Ghost | None:
@@ -74,12 +72,6 @@ class Hands(CarryingHands[HangingView, Armed, Carried]):
         if self.armed is not None and carried is None:
             return Ghost(mass_kg=self.armed.weight.mass_kg, at_m=self.armed.at_m, weight=self.armed.weight)
         return None
-
-    def let_all_go(self) -> bool:
-        """Nothing is picked or taken up any more, and no name half typed; whether anything was."""
-        self.parts.let_go(more=self.parts.more)
-        # The slotted class is made anew by its decorator: super() without names would mean the one before.
-        return super(Hands, self).let_all_go()
 
     # --- picking and hanging --------------------------------------------------------------------------------
 
@@ -97,13 +89,9 @@ class Hands(CarryingHands[HangingView, Armed, Carried]):
     def _asked(self, key: str, view: HangingView) -> tuple[Command, ...]:
         picked, pressed = weight_of(view, self.picked), weight_of(view, key)
         part = None if picked is None else picked.id
-        commands = self.parts.pressed(key, part)
+        commands = self._asked_of_part(key, part, None if pressed is None else pressed.id)
         if commands is not None:
-            self.focus = MORE if key == MORE else ""
             return commands
-        tied = self.parts.tied(part, None if pressed is None else pressed.id)
-        if tied is not None:
-            return tied
         if key in (PIVOT, REFERENCE) or pressed is not None:
             self.parts.let_go()
             self._pick(key)

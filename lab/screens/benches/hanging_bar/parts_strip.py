@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from lab.scenes.hanging_view import HangingView
 from lab.screens.benches.hanging_bar.keys import BEADS, HOLDING, WATER
-from lab.screens.benches.panel import panel_width
-from lab.screens.benches.strip_fields import copies_and_back, name_field, strip_row, tie_button, weight_field
+from lab.screens.benches.strip_fields import copies_and_back, name_field, tie_button, weight_field
 from lab.simulation import Hung
 from lab.simulation.benches.bar_parts import (
     MOST_BEADS,
@@ -14,7 +13,6 @@ from lab.simulation.benches.bar_parts import (
     kind_of,
     water_kg,
 )
-from lab.ui.widgets.arrange import Column
 from lab.ui.widgets.choice import ChoiceRow
 from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.widget import Widget
@@ -46,13 +44,3 @@ def more_of(view: HangingView, weight: Hung, *, typed: str | None) -> tuple[Widg
     if water_kg(weight) is None and bead_count(weight) is None:
         children.append(weight_field(view.readings, say("weight of {name}", name=name), weight.mass_kg))
     return (*children, tie_button(view.look, weight.name), *copies_and_back(view.look))
-
-
-def fitted(view: HangingView, children: tuple[Widget, ...]) -> Widget:
-    """Beside one another; where that is too wide, below what it is and what can be done what it is like."""
-    look, row = view.look, strip_row(children)
-    beside = 0.0 if look.sizes.portrait else panel_width(look)
-    if len(children) < 3 or row.natural_width(look) <= look.sizes.width - beside - look.sizes.px(40):
-        return row
-    below = tuple(child for child in children if isinstance(child, NumberField | ChoiceRow)) or children[1:]
-    return Column((strip_row(tuple(child for child in children if child not in below)), strip_row(below)), gap=8)

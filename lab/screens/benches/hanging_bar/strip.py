@@ -8,10 +8,11 @@ from __future__ import annotations
 from lab.scenes.hanging_view import PIVOT, REFERENCE, HangingView
 from lab.screens.benches.hanging_bar.keys import CANCEL
 from lab.screens.benches.hanging_bar.moves import weight_of
-from lab.screens.benches.hanging_bar.parts_strip import fitted, like, more_of
+from lab.screens.benches.hanging_bar.parts_strip import like, more_of
 from lab.screens.benches.part_strip import PartStrip
 from lab.screens.benches.strip_fields import (
     armed_line,
+    fitted,
     length_field,
     more_and_remove,
     named,
@@ -34,7 +35,7 @@ def strip(view: HangingView, parts: PartStrip, *, armed_text: str = "") -> Panel
         children = _picked(view, parts)
     if not children:
         return None
-    return strip_panel(fitted(view, children))
+    return strip_panel(fitted(view.look, children))
 
 
 def _picked(view: HangingView, parts: PartStrip) -> tuple[Widget, ...]:

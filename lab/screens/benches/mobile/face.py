@@ -10,13 +10,14 @@ from lab.scenes.mobile.view import MobileView, angles_between
 from lab.screens.benches.face import Asked, Face, Shown, Stand
 from lab.screens.benches.mobile.hands import Hands
 from lab.screens.benches.mobile.keys import tray_thing
-from lab.screens.benches.mobile.moves import hanging
+from lab.screens.benches.mobile.moves import hanging, name_of
 from lab.screens.benches.mobile.panel import panel_parts
 from lab.screens.benches.mobile.picture import picture
 from lab.screens.benches.mobile.strip import strip
 from lab.screens.benches.mobile.words import CAUTION, HELP
 from lab.simulation.benches import Mobile
 from lab.simulation.command_table import carried_out
+from lab.ui.events import Event
 
 
 class MobileFace(Face[Mobile]):
@@ -39,8 +40,12 @@ class MobileFace(Face[Mobile]):
                 replace(view, foot_px=foot_px), _angles(asked), armed=armed is not None and not hands.carried
             ),
             parts=panel_parts(replace(view, bench=stand.bench), armed=armed.thing.key if armed else ""),
-            strip=strip(replace(view, picked=hands.strip_for), armed_text=taken_up, more=hands.more),
+            strip=strip(replace(view, picked=hands.strip_for), hands.parts, armed_text=taken_up),
         )
+
+    def typed(self, event: Event, stand: Stand[Mobile], *, focused: str | None) -> bool:
+        called = name_of(stand.bench, self._hands.picked)
+        return called is not None and self._hands.parts.naming.typed(event, called, focused=focused)
 
     def only_moved(self, before: Stand[Mobile], now: Stand[Mobile]) -> bool:
         if not (before.bench.moving and now.bench.moving):

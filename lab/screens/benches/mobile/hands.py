@@ -9,10 +9,12 @@ from lab.screens.benches.hands import BenchHands, step_m
 from lab.screens.benches.mobile.carried import NOWHERE, Armed, Carried, Carrying, place_on
 from lab.screens.benches.mobile.keys import CANCEL, LEVELS, TrayThing, tray_thing
 from lab.screens.benches.mobile.moves import hanging, moved, picked_bar, thing_of, typed
-from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, REMOVE
+from lab.screens.benches.strip_keys import GHOST, REMOVE
 from lab.simulation import Command, Remove
+from lab.simulation.command_table import carried_out
 from lab.simulation.mobile_commands import Rehang
 from lab.simulation.part_commands import Copy
+from lab.simulation.refused import Refused
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
 
@@ -24,12 +26,6 @@ class Hands(BenchHands[MobileView, Armed]):
     carrying: Carrying = field(default_factory=Carrying)
     _last_down: Point | None = None
     _strip_was: str = ""
-    _more_for: str = ""
-
-    @property
-    def more(self) -> bool:
-        """Whether the second half of the strip is shown: only for what it was asked for."""
-        return bool(self.picked) and self._more_for == self.picked
 
     @property
     def strip_for(self) -> str:
@@ -77,13 +73,13 @@ class Hands(BenchHands[MobileView, Armed]):
             self.armed = None
         elif key == REMOVE:
             return self._removed(self.picked, view)
-        elif key == MORE:
-            self._more_for, self.focus = "" if self.more else self.picked, MORE
-        elif key in (COPY, MIRROR):
-            return self._copied(view, mirrored=key == MIRROR)
+        elif (commands := self._asked_of_part(key, self._number, None)) is not None:
+            self._pick_twin(commands, view)
+            return commands
         elif self.armed is not None and down is not None and key != REFERENCE:
             return self._tapped(down, view, rect)
         elif key == REFERENCE or thing_of(key) is not None or picked_bar(key) is not None:
+            self.parts.let_go()
             self._pick(key)
         return ()
 
@@ -108,14 +104,18 @@ class Hands(BenchHands[MobileView, Armed]):
         self.picked = self.focus = f"{WEIGHT if thing.length_m is None else BAR}{coming}"
         return (hanging(thing, *place),)
 
-    def _copied(self, view: MobileView, *, mirrored: bool) -> tuple[Command, ...]:
-        """One more of what is picked, which then is picked itself."""
-        weight, bar = number_of(self.picked, WEIGHT), picked_bar(self.picked)
-        number = bar if weight is None else weight
-        if number is None:
-            return ()
-        self.picked = f"{BAR if weight is None else WEIGHT}{view.bench.next_id}"
-        return (Copy(number, mirrored=mirrored),)
+    def _pick_twin(self, commands: tuple[Command, ...], view: MobileView) -> None:
+        """A copy is picked, if there is room for one: it hides among its like."""
+        copies = [each for each in commands if isinstance(each, Copy)]
+        if copies and not isinstance(carried_out(view.bench, copies[0]), Refused):
+            kind = BAR if number_of(self.picked, WEIGHT) is None else WEIGHT
+            self.picked = f"{kind}{view.bench.next_id}"
+
+    @property
+    def _number(self) -> int | None:
+        """The id of what is picked: a weight, or a bar with all below it."""
+        weight = number_of(self.picked, WEIGHT)
+        return picked_bar(self.picked) if weight is None else weight
 
     def _removed(self, key: str, view: MobileView) -> tuple[Command, ...]:
         number = thing_of(key)

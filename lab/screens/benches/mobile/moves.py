@@ -9,6 +9,7 @@ from lab.screens.benches.mobile.keys import RING, TrayThing
 from lab.screens.benches.snapping import MARK_PULL_PX
 from lab.screens.benches.strip_keys import PLACE, WEIGHT_FIELD
 from lab.simulation import Command, MoveReference
+from lab.simulation.benches import Mobile
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
 from lab.simulation.part_commands import Reweigh
 from lab.ui.outcomes import Changed
@@ -30,6 +31,16 @@ def picked_bar(key: str) -> int | None:
     """The id of the bar that a key means, by its wood or by its hook."""
     number = number_of(key, BAR)
     return number_of(key, HOOK) if number is None else number
+
+
+def name_of(bench: Mobile, key: str) -> str | None:
+    """What the bar or the weight of a key is called; None for others."""
+    beam, number = bench.beam(picked_bar(key)), thing_of(key)
+    if beam is not None or number is None:
+        return None if beam is None else beam.name
+    carrier = bench.carrier(number)
+    weight = None if carrier is None else carrier.weight(number)
+    return None if weight is None else weight.name
 
 
 def hangs_at(key: str, view: MobileView) -> tuple[int, float] | None:

@@ -8,17 +8,19 @@ from __future__ import annotations
 from lab.scenes.mobile.view import HOOK, REFERENCE, MobileView, number_of
 from lab.screens.benches.mobile.keys import CANCEL, RING
 from lab.screens.benches.mobile.moves import hangs_at, picked_bar, thing_of
+from lab.screens.benches.part_strip import PartStrip
 from lab.screens.benches.strip_fields import (
     armed_line,
     copies_and_back,
+    fitted,
     length_field,
     more_and_remove,
+    name_field,
     named,
     strip_panel,
-    strip_row,
 )
 from lab.screens.benches.strip_keys import WEIGHT_FIELD
-from lab.simulation.benches import Beam
+from lab.simulation.benches import Beam, Hung
 from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
@@ -27,21 +29,19 @@ MOST_KG = 2.0
 """More than any bar of the tray could carry for real."""
 
 
-def strip(view: MobileView, *, armed_text: str = "", more: bool = False) -> Panel | None:
+def strip(view: MobileView, parts: PartStrip, *, armed_text: str = "") -> Panel | None:
     """The strip for what is picked, or for a thing taken up from the tray; None where there is neither.
 
-    more: whether the second half of what can be done is shown.
+    parts: what is half done with what is picked.
     """
     if armed_text:
         children = armed_line(view.look, "hang-where", armed_text, cancel=CANCEL)
     else:
-        children = _picked(view, more=more)
-    if not children:
-        return None
-    return strip_panel(strip_row(children))
+        children = _picked(view, parts)
+    return strip_panel(fitted(view.look, children)) if children else None
 
 
-def _picked(view: MobileView, *, more: bool) -> tuple[Widget, ...]:
+def _picked(view: MobileView, parts: PartStrip) -> tuple[Widget, ...]:
     bench, say = view.bench, view.look.words.say
     if view.picked == REFERENCE and view.lines:
         name = say("reference line")
@@ -49,8 +49,8 @@ def _picked(view: MobileView, *, more: bool) -> tuple[Widget, ...]:
         return named(name), place
     beam = bench.beam(picked_bar(view.picked))
     if beam is not None:
-        return _more(view, beam.name, beam.mass_kg) if more and beam.above is not None else _of_bar(view, beam)
-    return _of_weight(view, more=more)
+        return _more(view, parts, beam) if parts.more else _of_bar(view, beam)
+    return _of_weight(view, parts)
 
 
 def _of_bar(view: MobileView, beam: Beam) -> tuple[Widget, ...]:
@@ -64,27 +64,29 @@ def _of_bar(view: MobileView, beam: Beam) -> tuple[Widget, ...]:
         title = say("ring of {bar}", bar=name)
         place = length_field(view.readings, say("place of the ring"), beam.pin_m, (0.0, beam.length_m), key=RING)
     label = named(title)
-    return (label, place) if above is None else (label, place, *more_and_remove(view.look))
+    more, remove = more_and_remove(view.look)
+    return (label, place, more) if above is None else (label, place, more, remove)
 
 
-def _more(view: MobileView, name: str, mass_kg: float) -> tuple[Widget, ...]:
-    """The second half: its weight, copies, and back."""
-    say, called = view.look.words.say, view.look.words.content(name)
+def _more(view: MobileView, parts: PartStrip, thing: Beam | Hung) -> tuple[Widget, ...]:
+    """The second half: its name, its weight, copies, and back. The topmost bar has no copy beside it."""
+    say, called = view.look.words.say, view.look.words.content(thing.name)
+    ends = copies_and_back(view.look)
     return (
-        named(called),
-        _weight(view, mass_kg, say("weight of {name}", name=called)),
-        *copies_and_back(view.look),
+        name_field(view.look, thing.name, parts.naming.draft),
+        _weight(view, thing.mass_kg, say("weight of {name}", name=called)),
+        *(ends[-1:] if isinstance(thing, Beam) and thing.above is None else ends),
     )
 
 
-def _of_weight(view: MobileView, *, more: bool) -> tuple[Widget, ...]:
+def _of_weight(view: MobileView, parts: PartStrip) -> tuple[Widget, ...]:
     hangs, number, say = hangs_at(view.picked, view), thing_of(view.picked), view.look.words.say
     beam = None if hangs is None else view.bench.beam(hangs[0])
     weight = None if beam is None or number is None else beam.weight(number)
     if beam is None or weight is None:
         return ()
-    if more:
-        return _more(view, weight.name, weight.mass_kg)
+    if parts.more:
+        return _more(view, parts, weight)
     name = view.look.words.content(weight.name)
     place = length_field(view.readings, say("place of {name}", name=name), weight.at_m, (0.0, beam.length_m))
     return named(name), place, *more_and_remove(view.look)

@@ -13,11 +13,14 @@ from lab.screens.benches.face import Asked, Face, Shown, Stand
 from lab.screens.benches.layout import AREAS
 from lab.screens.benches.plate.hands import Hands
 from lab.screens.benches.plate.keys import tray_mass_kg
+from lab.screens.benches.plate.moves import clip_of
 from lab.screens.benches.plate.panel import panel_parts
 from lab.screens.benches.plate.picture import picture
 from lab.screens.benches.plate.strip import is_high, strip
 from lab.screens.benches.plate.words import CAUTION, HELP
 from lab.simulation.benches import HungPlate
+from lab.simulation.benches.groups import in_group
+from lab.ui.events import Event
 from lab.ui.widgets.widget import Widget
 
 
@@ -44,10 +47,14 @@ class PlateFace(Face[HungPlate]):
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _angle(asked)),
             parts=panel_parts(view, axis=hands.axis, armed=hands.armed.key if hands.armed else ""),
-            strip=None if hands.carrying.last else strip(view, armed_text=self._taken_up(stand)),
+            strip=None if hands.carrying.last else strip(view, hands.parts, armed_text=self._taken_up(stand)),
             # In the other views the swing needs the height; so does a strip of two rows.
             areas=areas if view.bench.view == "all" and not is_high(view) else None,
         )
+
+    def typed(self, event: Event, stand: Stand[HungPlate], *, focused: str | None) -> bool:
+        clip = clip_of(self._view(stand), self._hands.picked)
+        return clip is not None and self._hands.parts.naming.typed(event, in_group(clip.name), focused=focused)
 
     def only_moved(self, before: Stand[HungPlate], now: Stand[HungPlate]) -> bool:
         if not (before.bench.moving and now.bench.moving):

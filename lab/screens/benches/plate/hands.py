@@ -76,9 +76,9 @@ class Hands(BenchHands[PlateView, Armed]):
 
     def let_all_go(self) -> bool:
         """Nothing is picked or taken up any more; whether anything was."""
-        had = bool(self.picked or self.armed or self.row)
-        self.picked, self.armed, self.row = "", None, ""
-        return had
+        had, self.row = bool(self.row), ""
+        # The slotted class is made anew by its decorator: super() without names would mean the one before.
+        return super(Hands, self).let_all_go() or had
 
     # --- picking and putting --------------------------------------------------------------------------------
 
@@ -94,10 +94,21 @@ class Hands(BenchHands[PlateView, Armed]):
             self.armed = None
         elif key == REMOVE:
             return self._removed(self.picked, view)
-        elif key == SHEET_OF or where_is(view, key) is not None:
-            self._pick(key)
         else:
+            return self._asked(key, view)
+        return ()
+
+    def _asked(self, key: str, view: PlateView) -> tuple[Command, ...]:
+        """A handle was pressed, or a button of the strip."""
+        picked, pressed = clip_of(view, self.picked), clip_of(view, key)
+        part = None if picked is None else picked.id
+        commands = self._asked_of_part(key, part, None if pressed is None else pressed.id)
+        if commands is not None:
+            return commands
+        if key != SHEET_OF and where_is(view, key) is None:
             return self._added(key, view)
+        self.parts.let_go()
+        self._pick(key)
         return ()
 
     def _take_up(self, key: str, view: PlateView) -> None:

@@ -3,12 +3,25 @@
 from __future__ import annotations
 
 from lab.scenes.plate_view import PIN, REFERENCE, PlateView
+from lab.screens.benches.part_strip import PartStrip
 from lab.screens.benches.plate.keys import ALONG, CANCEL, OUTLINES, SHEET_OF, SHEETS, SHEETS_KG_M2, UP
 from lab.screens.benches.plate.moves import clip_of, where_is
 from lab.screens.benches.plate.picture import handle_name
 from lab.screens.benches.plate.words import OUTLINE_NAMES, SHEET_NAMES
-from lab.screens.benches.strip_fields import armed_line, length_field, named, strip_panel, strip_row
+from lab.screens.benches.strip_fields import (
+    armed_line,
+    copies_and_back,
+    length_field,
+    more_and_remove,
+    name_field,
+    named,
+    strip_panel,
+    strip_row,
+    tie_button,
+    tie_line,
+)
 from lab.screens.benches.strip_keys import REMOVE, WEIGHT_FIELD
+from lab.simulation import Hung
 from lab.simulation.benches.plate_builds import BLANKS
 from lab.simulation.benches.plate_rings import FARTHEST_M
 from lab.ui.widgets.arrange import Column, Row
@@ -22,14 +35,18 @@ from lab.ui.widgets.widget import Widget
 HEAVIEST_TYPED_KG = 5.0
 
 
-def strip(view: PlateView, *, armed_text: str = "") -> Panel | None:
-    """The strip for what is picked, or for what is taken up from the tray; None where there is neither."""
+def strip(view: PlateView, parts: PartStrip, *, armed_text: str = "") -> Panel | None:
+    """The strip for what is picked, or for what is taken up from the tray; None where there is neither.
+
+    parts: what is half done with what is picked.
+    """
+    clip = clip_of(view, view.picked)
     if armed_text:
         children = armed_line(view.look, "put-where", armed_text, cancel=CANCEL)
     elif view.picked == SHEET_OF:
         return strip_panel(_sheet(view))
-    elif clip_of(view, view.picked) is not None:
-        return strip_panel(_clip(view))
+    elif clip is not None:
+        return strip_panel(_clip(view, clip, parts))
     else:
         children = _picked(view)
     if not children:
@@ -74,14 +91,21 @@ def _picked(view: PlateView) -> tuple[Widget, ...]:
     return tuple(fields)
 
 
-def _clip(view: PlateView) -> Widget:
-    """A weight: its name and what it weighs, and below that its place."""
+def _clip(view: PlateView, clip: Hung, parts: PartStrip) -> Widget:
+    """A weight: its name and what it weighs, and below that its place; behind *More* what else can be done to it.
+
+    Always of two rows, so that the picture keeps its place.
+    """
+    look = view.look
     name, along, up, remove = _picked(view)
-    clip = clip_of(view, view.picked)
-    mass_kg = clip.mass_kg if clip is not None else 0.0
-    weight = _weight(view, view.look.words.say("weight of {name}", name=handle_name(view, view.picked)), mass_kg)
-    upper = strip_row((name, weight, remove))
-    return Column((upper, Row((along, up), gap=12, align="middle")), gap=8)
+    weight = _weight(view, look.words.say("weight of {name}", name=handle_name(view, view.picked)), clip.mass_kg)
+    if parts.tying:
+        return Column((strip_row(tie_line(look, clip.name)), strip_row((name, weight))), gap=8)
+    if parts.more:
+        upper = strip_row((name_field(look, clip.name, parts.naming.draft), weight))
+        return Column((upper, strip_row((tie_button(look, clip.name), *copies_and_back(look)))), gap=8)
+    more, _ = more_and_remove(look)
+    return Column((strip_row((name, weight, more, remove)), Row((along, up), gap=12, align="middle")), gap=8)
 
 
 def _length(view: PlateView, key: str, name: str, at_m: float) -> Widget:

@@ -14,11 +14,14 @@ from lab.screens.benches.face import Asked, Face, Shown, Stand
 from lab.screens.benches.layout import AREAS
 from lab.screens.benches.scales.areas import areas_about_balance
 from lab.screens.benches.scales.hands import Hands
+from lab.screens.benches.scales.moves import load_of
 from lab.screens.benches.scales.panel import panel_parts
 from lab.screens.benches.scales.picture import picture
 from lab.screens.benches.scales.strip import strip
 from lab.screens.benches.scales.words import CAUTION, HELP
+from lab.simulation.benches.groups import in_group
 from lab.simulation.benches.scales import ScalesBench
+from lab.ui.events import Event
 from lab.ui.widgets.widget import Widget
 
 
@@ -45,9 +48,13 @@ class ScalesFace(Face[ScalesBench]):
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _moment(asked)),
             parts=panel_parts(view, armed=armed.key if armed else ""),
-            strip=None if hands.carried else strip(view, armed_text=taken_up, more=hands.more),
+            strip=None if hands.carried else strip(view, hands.parts, armed_text=taken_up),
             areas=areas if view.told and not view.three else None,
         )
+
+    def typed(self, event: Event, stand: Stand[ScalesBench], *, focused: str | None) -> bool:
+        load = load_of(self._view(stand), self._hands.picked)
+        return load is not None and self._hands.parts.naming.typed(event, in_group(load.name), focused=focused)
 
     def only_moved(self, before: Stand[ScalesBench], now: Stand[ScalesBench]) -> bool:
         first, last = before.bench, now.bench

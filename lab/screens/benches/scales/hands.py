@@ -11,10 +11,10 @@ from lab.scenes.scales.view import ScalesGhost, ScalesView, load_key
 from lab.screens.benches.hands import CarryingHands, step_m
 from lab.screens.benches.scales.keys import ACROSS, CANCEL, COUNT, READING, tray_mass_kg
 from lab.screens.benches.scales.moves import Spot, body_spot, load_of, move_of, spot_at, spot_px, where_is
-from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE, PLACE, WEIGHT_FIELD
+from lab.screens.benches.strip_keys import GHOST, PLACE, WEIGHT_FIELD
 from lab.simulation import Command, Remove
 from lab.simulation.benches.scales_edits import brass
-from lab.simulation.part_commands import Copy, Reweigh
+from lab.simulation.part_commands import Reweigh
 from lab.simulation.scales_commands import GuessReading, PutOn, StandOn
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
@@ -48,13 +48,9 @@ class Armed:
 
 @dataclass(slots=True)
 class Hands(CarryingHands[ScalesView, Armed, Carried]):
-    """What is picked, taken up and carried just now.
-
-    more: whether the second half of what can be done to what is picked is shown.
-    """
+    """What is picked, taken up and carried just now."""
 
     CANCEL: ClassVar[str] = CANCEL
-    more: bool = False
 
     def ghost(self, top_m: float) -> ScalesGhost | None:
         """The weight on its way that the picture shows.  top_m: the height on which weights stand."""
@@ -79,12 +75,13 @@ class Hands(CarryingHands[ScalesView, Armed, Carried]):
         return self._put_on(armed.mass_kg, armed.at_m, view)
 
     def _asked(self, key: str, view: ScalesView) -> tuple[Command, ...]:
-        if key == MORE:
-            self.more, self.focus = not self.more, MORE
-        elif key in (COPY, MIRROR):
-            return self._copied(view, mirrored=key == MIRROR)
-        elif where_is(key, view) is not None:
-            self.more = False
+        picked, pressed = load_of(view, self.picked), load_of(view, key)
+        part = None if picked is None else picked.id
+        commands = self._asked_of_part(key, part, None if pressed is None else pressed.id)
+        if commands is not None:
+            return commands
+        if where_is(key, view) is not None:
+            self.parts.let_go()
             self._pick(key)
         return ()
 
@@ -92,12 +89,6 @@ class Hands(CarryingHands[ScalesView, Armed, Carried]):
         self.armed = None
         self.picked = self.focus = load_key(view.bench.next_id)
         return (PutOn(mass_kg, *at_m),)
-
-    def _copied(self, view: ScalesView, *, mirrored: bool) -> tuple[Command, ...]:
-        load = load_of(view, self.picked)
-        if load is None:
-            return ()
-        return (Copy(load.id, mirrored=mirrored),)
 
     def _removed(self, key: str, view: ScalesView) -> tuple[Command, ...]:
         load = load_of(view, key)

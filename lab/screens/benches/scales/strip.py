@@ -5,21 +5,23 @@ from __future__ import annotations
 from math import ceil
 
 from lab.scenes.scales.view import REFERENCE, ScalesView
-from lab.screens.benches.panel import panel_width
+from lab.screens.benches.part_strip import PartStrip
 from lab.screens.benches.scales.keys import ACROSS, CANCEL
 from lab.screens.benches.scales.moves import load_of, scale_of
 from lab.screens.benches.strip_fields import (
     armed_line,
     copies_and_back,
+    fitted,
     length_field,
     more_and_remove,
+    name_field,
     named,
     strip_panel,
-    strip_row,
+    tie_button,
+    tie_line,
 )
 from lab.screens.benches.strip_keys import WEIGHT_FIELD
 from lab.simulation.benches.bar_edits import HEAVIEST_KG
-from lab.ui.widgets.label import Label
 from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
@@ -28,34 +30,19 @@ MOST_TIMES = 5.0
 """A part can be typed this many times as heavy as the whole was: more figures leave no room for the field."""
 
 
-def strip(view: ScalesView, *, armed_text: str = "", more: bool = False) -> Panel | None:
+def strip(view: ScalesView, parts: PartStrip, *, armed_text: str = "") -> Panel | None:
     """The strip for what is picked, or for a weight taken up from the tray; None where there is neither.
 
-    more: whether the second half of what can be done to a part is shown.  Where the strip would take two rows, it does
-    without the name, which stands at the part in bold.
+    parts: what is half done with what is picked.
     """
     if armed_text:
-        return _panel(armed_line(view.look, "put-where", armed_text, cancel=CANCEL))
-    picked = _picked(view, more=more)
-    if not picked:
-        return None
-    whole = _panel(picked)
-    fits = whole.natural_width(view.look) <= _room(view)
-    return whole if fits else _panel(tuple(widget for widget in picked if not isinstance(widget, Label)))
+        children = armed_line(view.look, "put-where", armed_text, cancel=CANCEL)
+    else:
+        children = _picked(view, parts)
+    return strip_panel(fitted(view.look, children)) if children else None
 
 
-def _panel(children: tuple[Widget, ...]) -> Panel:
-    return strip_panel(strip_row(children, gap=10))
-
-
-def _room(view: ScalesView) -> float:
-    """How wide the strip may be upon the picture."""
-    sizes = view.look.sizes
-    beside = 0.0 if sizes.portrait else panel_width(view.look)
-    return sizes.width - beside - 2 * sizes.px(8)
-
-
-def _picked(view: ScalesView, *, more: bool) -> tuple[Widget, ...]:
+def _picked(view: ScalesView, parts: PartStrip) -> tuple[Widget, ...]:
     words, bench = view.look.words, view.bench
     say, (along, across) = words.say, bench.reach_m
     if view.tips and view.picked != REFERENCE:
@@ -76,8 +63,12 @@ def _picked(view: ScalesView, *, more: bool) -> tuple[Widget, ...]:
     label = named(name)
     if load is bench.carrier:
         return label, _weight(view, load.mass_kg, name)
-    if more:
-        return label, _weight(view, load.mass_kg, name), *copies_and_back(view.look)
+    if parts.tying:
+        return tie_line(view.look, load.name)
+    if parts.more:
+        field = name_field(view.look, load.name, parts.naming.draft)
+        weight = _weight(view, load.mass_kg, name)
+        return field, weight, tie_button(view.look, load.name), *copies_and_back(view.look)
     fields = _places(view, name, (load.at_m, load.across_m), (along, across))
     return label, *fields, *more_and_remove(view.look)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from lab.files import UNITS
@@ -10,8 +10,7 @@ from lab.mechanics import extent_m
 from lab.scenes.tool.scene import along_at_m, place_at_m
 from lab.scenes.tool.view import FINGER, REFERENCE, ToolGhost, ToolView, part_key
 from lab.screens.benches.hands import CarryingHands, step_m
-from lab.screens.benches.part_strip import PartStrip
-from lab.screens.benches.strip_keys import GHOST, MORE, PLACE, WEIGHT_FIELD
+from lab.screens.benches.strip_keys import GHOST, PLACE, WEIGHT_FIELD
 from lab.screens.benches.sums import ROW
 from lab.screens.benches.tool.keys import CANCEL, HOLDING, LENGTH, SHELF, put_on, tray_part
 from lab.screens.benches.tool.moves import id_of, moves_of, part_of, snapped_m, where_is
@@ -60,7 +59,6 @@ class Hands(CarryingHands[ToolView, Armed, Carried]):
     CANCEL: ClassVar[str] = CANCEL
     shelf: str = "heads"
     laid_for: BuiltTool | None = None
-    parts: PartStrip = field(default_factory=PartStrip)
 
     def ghost(self, bench: BuiltTool) -> ToolGhost | None:
         """The part on its way that the picture shows."""
@@ -70,13 +68,6 @@ class Hands(CarryingHands[ToolView, Armed, Carried]):
         if self.armed is not None and carried is None:
             return _ghost(bench, self.armed.key, self.armed.at_m, None)
         return None
-
-    def let_all_go(self) -> bool:
-        """Nothing is picked or taken up any more; whether anything was."""
-        had = bool(self.picked or self.armed)
-        self.picked, self.armed = "", None
-        self.parts.let_go(more=self.parts.more)
-        return had
 
     # --- picking and putting on -----------------------------------------------------------------------------
 
@@ -93,14 +84,10 @@ class Hands(CarryingHands[ToolView, Armed, Carried]):
 
     def _asked(self, key: str, view: ToolView) -> tuple[Command, ...]:
         number = id_of(self.picked) if part_of(view, self.picked) is not None else None
-        commands = self.parts.pressed(key, number)
-        if commands is not None:
-            self.focus = MORE if key == MORE else ""
-            return commands
         is_part = part_of(view, key) is not None
-        tied = self.parts.tied(number, id_of(key) if is_part else None)
-        if tied is not None:
-            return tied
+        commands = self._asked_of_part(key, number, id_of(key) if is_part else None)
+        if commands is not None:
+            return commands
         if key in (FINGER, REFERENCE) or is_part:
             self.parts.let_go(more=self.parts.more)
             self._pick(key)

@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from lab.mechanics import Part, extent_m
 from lab.scenes.tool.view import FINGER, REFERENCE, ToolView
-from lab.screens.benches.panel import panel_width
 from lab.screens.benches.part_strip import PartStrip
 from lab.screens.benches.strip_fields import (
     armed_line,
     copies_and_back,
+    fitted,
     length_field,
     more_and_remove,
     name_field,
     named,
     strip_panel,
-    strip_row,
     tie_button,
     tie_line,
     weight_field,
@@ -24,9 +23,7 @@ from lab.screens.benches.tool.moves import id_of, part_of
 from lab.simulation.benches.poles import is_pole
 from lab.simulation.benches.tool_edits import LONGEST_M, SHORTEST_M
 from lab.simulation.benches.tool_places import places_m
-from lab.ui.widgets.arrange import Column
 from lab.ui.widgets.choice import ChoiceRow
-from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
 
@@ -42,15 +39,7 @@ def strip(view: ToolView, parts: PartStrip, *, armed_text: str = "") -> Panel | 
         children = _picked(view, parts)
     if not children:
         return None
-    row: Widget = strip_row(children, gap=10)
-    look = view.look
-    beside = 0.0 if look.sizes.portrait else panel_width(look)
-    if len(children) > 2 and row.natural_width(look) > look.sizes.width - beside - look.sizes.px(40):
-        # What it is and what else can be done with it; below it what it is like.
-        like = tuple(child for child in children if isinstance(child, NumberField | ChoiceRow)) or children[1:]
-        first = tuple(child for child in children if child not in like)
-        row = Column((strip_row(first, gap=10), strip_row(like, gap=10)), gap=8)
-    return strip_panel(row)
+    return strip_panel(fitted(view.look, children))
 
 
 def _picked(view: ToolView, parts: PartStrip) -> tuple[Widget, ...]:

@@ -8,11 +8,14 @@ from typing import ClassVar
 from lab.scenes.two_fingers.view import TwoFingersView
 from lab.screens.benches.face import Asked, Face, Shown, Stand
 from lab.screens.benches.two_fingers.hands import Hands
+from lab.screens.benches.two_fingers.moves import piece_of
 from lab.screens.benches.two_fingers.panel import panel_parts
 from lab.screens.benches.two_fingers.picture import Now, picture, strip_picture
 from lab.screens.benches.two_fingers.strip import strip
 from lab.screens.benches.two_fingers.words import CAUTION, HELP
+from lab.simulation.benches.groups import in_group
 from lab.simulation.benches.two_fingers import TwoFingers
+from lab.ui.events import Event
 from lab.ui.widgets.widget import Widget
 
 LOW_PX = 680.0
@@ -36,16 +39,21 @@ class TwoFingersFace(Face[TwoFingers]):
         def areas(tall: float, *, to_scale: bool) -> Widget:
             return strip_picture(view, now, tall, asked.picture if to_scale else None)
 
-        panel = None if hands.carries else strip(view, armed=hands.armed is not None, more=hands.more)
-        # In a low window the picture needs the room that would only say that nothing is drawn yet.
+        panel = None if hands.carries else strip(view, hands.parts, armed=hands.armed is not None)
+        # In a low window the picture needs the room that would only say that nothing is drawn yet; whether or not
+        # something is picked, or it would jump under the hand that picks.
         low = stand.look.sizes.height < stand.look.sizes.px(LOW_PX)
         nothing_yet = stand.bench.held and not view.told
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), now),
             parts=panel_parts(view, armed=hands.armed.key if hands.armed else ""),
             strip=panel,
-            areas=None if low and nothing_yet and panel is not None else areas,
+            areas=None if low and nothing_yet else areas,
         )
+
+    def typed(self, event: Event, stand: Stand[TwoFingers], *, focused: str | None) -> bool:
+        piece = piece_of(self._view(stand), self._hands.picked)
+        return piece is not None and self._hands.parts.naming.typed(event, in_group(piece.part.name), focused=focused)
 
     def only_moved(self, before: Stand[TwoFingers], now: Stand[TwoFingers]) -> bool:
         if not (before.bench.moving and now.bench.moving):

@@ -14,11 +14,11 @@ from lab.scenes.two_fingers.view import (
     stage_for,
 )
 from lab.screens.benches.hands import CarryingHands, step_m
-from lab.screens.benches.strip_keys import COPY, GHOST, MIRROR, MORE
+from lab.screens.benches.strip_keys import GHOST
 from lab.screens.benches.two_fingers.carried import Armed, Carried, off_the_end, other_hand_slides
 from lab.screens.benches.two_fingers.keys import CANCEL, FORGET, MOMENTS, STOP, tray_mass_kg
 from lab.screens.benches.two_fingers.moves import move_of, piece_of, snapped_place_m, where_is
-from lab.screens.benches.two_fingers.typed import copied, gripped, typed
+from lab.screens.benches.two_fingers.typed import gripped, typed
 from lab.simulation import Command, Hang, Remove
 from lab.simulation.two_finger_commands import GuessMeeting, StopFingers
 from lab.ui.geometry import Point, Rect
@@ -27,13 +27,9 @@ from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
 
 @dataclass(slots=True)
 class Hands(CarryingHands[TwoFingersView, Armed, Carried]):
-    """What is picked, taken up and carried just now.
-
-    more: whether the strip shows what is less often wanted.
-    """
+    """What is picked, taken up and carried just now."""
 
     CANCEL: ClassVar[str] = CANCEL
-    more: bool = False
 
     @property
     def carries(self) -> bool:
@@ -49,12 +45,6 @@ class Hands(CarryingHands[TwoFingersView, Armed, Carried]):
         if self.armed is not None and not self._carried:
             return Coming(mass_kg=self.armed.mass_kg, at_m=self.armed.at_m)
         return None
-
-    def let_all_go(self) -> bool:
-        """Nothing is picked or taken up any more; whether anything was."""
-        had = bool(self.picked or self.armed)
-        self.picked, self.armed, self.more = "", None, False
-        return had
 
     # --- picking and standing ---------------------------------------------------------------------------------
 
@@ -72,14 +62,15 @@ class Hands(CarryingHands[TwoFingersView, Armed, Carried]):
     def _asked(self, key: str, view: TwoFingersView) -> tuple[Command, ...]:
         if key == STOP:
             return (StopFingers(),)
-        if key == MORE:
-            self.more = not self.more
-        elif key in (COPY, MIRROR):
-            return copied(self.picked, view, mirrored=key == MIRROR)
-        elif key == FORGET:
+        if key == FORGET:
             return self._removed(self.picked, view)
-        elif where_is(key, view) is not None:
-            self.more = False
+        picked, pressed = piece_of(view, self.picked), piece_of(view, key)
+        part = None if picked is None else picked.id
+        commands = self._asked_of_part(key, part, None if pressed is None else pressed.id)
+        if commands is not None:
+            return commands
+        if where_is(key, view) is not None:
+            self.parts.let_go()
             self._pick(key)
         return ()
 

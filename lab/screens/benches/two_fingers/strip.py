@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from lab.scenes.two_fingers.view import FINGER_KEYS, MEETING, REFERENCE, TwoFingersView
+from lab.screens.benches.part_strip import PartStrip
 from lab.screens.benches.strip_fields import (
     armed_line,
     copies_and_back,
+    fitted,
     length_field,
     more_and_remove,
+    name_field,
     named,
     strip_panel,
-    strip_row,
+    tie_button,
+    tie_line,
 )
 from lab.screens.benches.strip_keys import MORE, WEIGHT_FIELD
 from lab.screens.benches.two_fingers.keys import CANCEL, FORGET, GRIP, KINETIC, STATIC
@@ -26,27 +30,25 @@ from lab.ui.widgets.widget import Widget
 LEAST_KG, MOST_KG = 0.001, 5.0
 
 
-def strip(view: TwoFingersView, *, armed: bool = False, more: bool = False) -> Panel | None:
+def strip(view: TwoFingersView, parts: PartStrip, *, armed: bool = False) -> Panel | None:
     """The strip for what is picked, or for a weight taken up from the tray; None where there is neither.
 
-    more: what is less often wanted.
+    parts: what is half done with what is picked.
     """
     say = view.look.words.say
     if armed:
         text = say("Tap the place where it should stand.")
         children = armed_line(view.look, "stand-where", text, cancel=CANCEL)
     else:
-        children = _picked(view, more=more)
-    if not children:
-        return None
-    return strip_panel(strip_row(children))
+        children = _picked(view, parts)
+    return strip_panel(fitted(view.look, children)) if children else None
 
 
-def _picked(view: TwoFingersView, *, more: bool) -> tuple[Widget, ...]:
+def _picked(view: TwoFingersView, parts: PartStrip) -> tuple[Widget, ...]:
     say, bench = view.look.words.say, view.bench
     if view.picked in FINGER_KEYS:
         number = FINGER_KEYS.index(view.picked)
-        return _grip_of(view, number) if more and view.numbers else _of_finger(view, number)
+        return _grip_of(view, number) if parts.more and view.numbers else _of_finger(view, number)
     if view.picked == REFERENCE and view.told:
         return (
             named(say("reference line")),
@@ -58,7 +60,7 @@ def _picked(view: TwoFingersView, *, more: bool) -> tuple[Widget, ...]:
             length_field(view.readings, say("where they will meet"), bench.meeting_guess_m, bench.span_m),
             Button(FORGET, say("Take it back"), kind="quiet"),
         )
-    return _of_piece(view, more=more)
+    return _of_piece(view, parts)
 
 
 def _of_finger(view: TwoFingersView, number: int) -> tuple[Widget, ...]:
@@ -91,15 +93,18 @@ def _finger_name(view: TwoFingersView, number: int) -> str:
     return say("right finger") if number else say("left finger")
 
 
-def _of_piece(view: TwoFingersView, *, more: bool) -> tuple[Widget, ...]:
+def _of_piece(view: TwoFingersView, parts: PartStrip) -> tuple[Widget, ...]:
     say, piece = view.look.words.say, piece_of(view, view.picked)
     if piece is None:
         return ()
     name = view.look.words.content(piece.part.name)
-    if more:
+    if parts.tying:
+        return tie_line(view.look, piece.part.name)
+    if parts.more:
         return (
-            named(name),
+            name_field(view.look, piece.part.name, parts.naming.draft),
             _weight(view, piece.part.mass_kg, say("weight of {name}", name=name)),
+            tie_button(view.look, piece.part.name),
             *copies_and_back(view.look),
         )
     return (

@@ -12,7 +12,7 @@ from lab.screens.benches.two_fingers.keys import GRIP, KINETIC, STATIC
 from lab.screens.benches.two_fingers.moves import finger_of, move_of, piece_of
 from lab.simulation import Command
 from lab.simulation.benches.two_fingers import DRY, SOAPY
-from lab.simulation.part_commands import Copy, Reweigh
+from lab.simulation.part_commands import Reweigh
 from lab.simulation.two_finger_commands import Finger, SetFriction
 from lab.ui.outcomes import Changed, Chosen
 
@@ -43,12 +43,6 @@ def gripped(event: Chosen, picked: str) -> tuple[Command, ...]:
     """Dry or soapy, for the finger that is picked."""
     finger, grip = finger_of(picked), GRIPS.get(event.value)
     return () if event.key != GRIP or finger is None or grip is None else (_rubbed(finger, grip),)
-
-
-def copied(picked: str, view: TwoFingersView, *, mirrored: bool) -> tuple[Command, ...]:
-    """One more of the weight that is picked."""
-    piece = piece_of(view, picked)
-    return () if piece is None else (Copy(piece.id, mirrored=mirrored),)
 
 
 def _rubbed(finger: Finger, grip: Friction) -> SetFriction:
