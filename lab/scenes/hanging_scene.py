@@ -63,7 +63,8 @@ def _draw_bench(canvas: Canvas, view: HangingView, stage: Stage) -> None:
     places = hung_places(view, stage)
     board.keep_clear(box for place in places.values() for box in (place.body, place.cord))
     draw_weights(canvas, view, stage, board, places)
-    draw_ties(canvas, view.look, {each.name: stage.hook_px(view, each.at_m) for each in view.bench.weights})
+    hooks = {each.name: stage.hook_px(view, each.at_m) for each in view.bench.weights}
+    board.keep_clear(draw_ties(canvas, view.look, hooks))
     draw_pin(canvas, view, stage)
     _add_marks(canvas, view, stage, board)
     if view.ghost is not None:

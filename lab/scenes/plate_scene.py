@@ -30,6 +30,7 @@ from lab.scenes.plate_view import (
     PlateView,
     hole_radius_m,
 )
+from lab.scenes.ties import draw_ties
 from lab.scenes.tones import between
 from lab.simulation.benches import Hung
 from lab.ui.canvas import Canvas
@@ -66,6 +67,7 @@ def _draw_bench(canvas: Canvas, view: PlateView, stage: PlateStage) -> None:
     for clip in view.bench.clips:
         _draw_clip(canvas, view, stage, clip)
         board.keep_clear([_round(stage.px(view, (clip.at_m, clip.up_m)), stage.clip_radius_px(clip.mass_kg))])
+    board.keep_clear(draw_ties(canvas, view.look, _tied_at(view, stage)))
     if not view.bench.held:
         draw_plumb_bob(canvas, view, stage)
     if view.bench.held:
@@ -78,6 +80,15 @@ def _draw_bench(canvas: Canvas, view: PlateView, stage: PlateStage) -> None:
         name_pin(view, stage, board)
     if view.ghost is not None:
         _draw_ghost(canvas, view, stage, view.ghost)
+
+
+def _tied_at(view: PlateView, stage: PlateStage) -> dict[str, Point]:
+    """Where each weight is tied: at its edge, so that the knot hides no number."""
+    found = {}
+    for clip in view.bench.clips:
+        x, y = stage.px(view, (clip.at_m, clip.up_m))
+        found[clip.name] = (x, y - stage.clip_radius_px(clip.mass_kg))
+    return found
 
 
 def _draw_rail(canvas: Canvas, view: PlateView, stage: PlateStage, board: LabelBoard) -> None:

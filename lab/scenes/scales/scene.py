@@ -20,6 +20,7 @@ from lab.scenes.scales.marks import (
 from lab.scenes.scales.stage import ScalesStage, stage_of, tipped_place_m
 from lab.scenes.scales.standing import case_boxes, draw_cases, draw_rings, post_boxes, ring_boxes
 from lab.scenes.scales.view import REFERENCE, ScalesView, load_key
+from lab.scenes.ties import draw_ties
 from lab.scenes.views.body import Body
 from lab.scenes.views.naming import draw_names, obstacles, thing_box
 from lab.scenes.views.paint import draw_thing
@@ -94,6 +95,8 @@ def _draw_side(canvas: Canvas, view: ScalesView, stage: ScalesStage, panel: Pane
     shown = body_view(view, stage.side_body, "side", named=stage.top is None)
     with canvas.clipped(frame):
         draw_body(canvas, shown, panel)
+        if not view.tips and stage.top is None:
+            board.keep_clear(_draw_ties(canvas, view, stage, shown, panel))
         # In front of a body that comes down beside them: what they show is to be seen.
         draw_cases(canvas, view, stage, lower)
         board.keep_clear([*case_boxes(view, stage).values(), *post_boxes(view, stage)])
@@ -130,12 +133,18 @@ def _draw_top(canvas: Canvas, view: ScalesView, stage: ScalesStage, panel: Panel
         _draw_tipped_top(canvas, view, shown, panel)
     else:
         draw_body(canvas, shown, panel)
+        board.keep_clear(_draw_ties(canvas, view, stage, shown, panel))
     draw_triangle(canvas, view, panel, board)
     draw_rings(canvas, view, stage, board)
     _name_face(view, panel, board)
     draw_balance(canvas, view, stage, panel, board)
     if not view.tips:
         draw_names(canvas, shown, panel, board)
+
+
+def _draw_ties(canvas: Canvas, view: ScalesView, stage: ScalesStage, shown: BodyView, panel: Panel) -> list[Rect]:
+    boxes = {thing.name: thing_box(shown, panel, thing) for thing in things_of(stage.body)}
+    return draw_ties(canvas, view.look, {name: box.center for name, box in boxes.items() if box is not None})
 
 
 def _draw_tipped_top(canvas: Canvas, view: ScalesView, shown: BodyView, panel: Panel) -> None:

@@ -50,7 +50,7 @@ def draw_built_tool(canvas: Canvas, rect: Rect, view: ToolView) -> None:
         draw_carriage(canvas, finger, stage)
         draw_tool(canvas, finger, stage)
         if view.tool.held:
-            draw_ties(canvas, view.look, _tied_at(view, stage))
+            board.keep_clear(draw_ties(canvas, view.look, _tied_at(view, stage)))
         draw_picked(canvas, view, stage)
         board.keep_clear([carriage_box(finger, stage), stage.finger_rect(finger.tool, view.look)])
         _name(canvas, view, stage, board)

@@ -7,6 +7,7 @@ from lab.scenes.finger_stage import body_place_px
 from lab.scenes.finger_tool import draw_hung, draw_tool, name_parts
 from lab.scenes.labels import LabelBoard
 from lab.scenes.marks import draw_quartered
+from lab.scenes.ties import draw_ties
 from lab.scenes.two_fingers.marks import draw_flag, draw_reference, name_balance
 from lab.scenes.two_fingers.slipping import draw_frictions, draw_slipping, draw_suds, say_forces
 from lab.scenes.two_fingers.view import (
@@ -46,6 +47,11 @@ def draw_two_fingers(canvas: Canvas, rect: Rect, view: TwoFingersView) -> None:
             draw_frictions(canvas, view, stage)
             board.keep_clear(outline_rect(stage, outline) for outline in stage.body.outlines)
             say_forces(canvas, view, stage, board)
+        if view.bench.tipping is None:
+            boxes = {each.part.name: outline_rect(stage, each) for each in stage.body.outlines if not each.beam}
+            # At its upper edge, so that the knot hides no number.
+            spots = {name: (box.center[0], box.y) for name, box in boxes.items()}
+            board.keep_clear(draw_ties(canvas, view.look, spots))
         if view.bench.held:
             # A name that touched a weight would seem to be struck into it.
             gap = view.look.sizes.px(6)

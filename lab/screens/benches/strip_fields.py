@@ -45,23 +45,27 @@ def strip_row(children: tuple[Widget, ...]) -> Row:
 
 
 def fitted(look: Look, children: tuple[Widget, ...]) -> Widget:
-    """Beside one another; where that is too wide, as much in each row as fits."""
+    """Beside one another; where that is too wide what it is like stands over what can be done, in rows that fit."""
     beside = 0.0 if look.sizes.portrait else panel_width(look)
     room = look.sizes.width - beside - look.sizes.px(40)
-    rows: list[tuple[Widget, ...]] = [()]
-    for child in children:
-        wider = (*rows[-1], child)
-        if rows[-1] and strip_row(wider).natural_width(look) > room:
-            rows.append((child,))
-        else:
-            rows[-1] = wider
-    if len(rows) == 1:
+    if strip_row(children).natural_width(look) <= room:
         return strip_row(children)
-    return Column(tuple(_even(row) if isinstance(row[0], Button) else strip_row(row) for row in rows), gap=8)
+    buttons = tuple(child for child in children if isinstance(child, Button))
+    others = tuple(child for child in children if child not in buttons)
+    rows = [strip_row(row) for row in _rows(look, others, room)]
+    rows += [Row(row, gap=10, align="middle") for row in _rows(look, buttons, room)]
+    return Column(tuple(rows), gap=8)
 
 
-def _even(buttons: tuple[Widget, ...]) -> Row:
-    return Row(buttons, gap=10, align="middle")
+def _rows(look: Look, children: tuple[Widget, ...], room: float) -> list[tuple[Widget, ...]]:
+    """As many in each row as fit."""
+    rows: list[tuple[Widget, ...]] = []
+    for child in children:
+        if rows and strip_row((*rows[-1], child)).natural_width(look) <= room:
+            rows[-1] = (*rows[-1], child)
+        else:
+            rows.append((child,))
+    return rows
 
 
 def armed_line(look: Look, key: str, text: str, *, cancel: str) -> tuple[Widget, ...]:

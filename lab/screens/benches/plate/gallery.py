@@ -7,10 +7,12 @@ from dataclasses import replace
 
 from lab.outline.words import msg
 from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
+from lab.screens.benches.strip_keys import MORE, TIE
 from lab.screens.gallery_parts import Entry
 from lab.simulation import LetGo
 from lab.simulation.benches import HungPlate
 from lab.simulation.benches.plate_builds import BLANKS, workshop_plate
+from lab.simulation.part_commands import Tie
 from lab.simulation.plate_commands import ClipOn, CutHole, DrawPlumbLine, MovePin
 
 
@@ -19,6 +21,9 @@ def entries() -> Iterator[tuple[str, Entry]]:
     yield from state_entries("plate", STATES)
     for name, key, says in PRESSED:
         yield f"build-plate-{name}", pressed_entry(says, loaded, key)
+    yield "build-plate-clip-more", pressed_entry(msg("what else can be done to a weight"), loaded, "clip-1", MORE)
+    yield "build-plate-tying", pressed_entry(msg("a weight to be tied to another"), loaded, "clip-1", MORE, TIE)
+    yield "build-plate-tied", pressed_entry(msg("two weights tied together"), tied, "clip-1", MORE)
 
 
 def swinging() -> HungPlate:
@@ -42,6 +47,11 @@ def loaded() -> HungPlate:
     """A plate with a window, one more hole and two weights."""
     window = replace(BLANKS["window"], view="all")
     return after(window, CutHole(0.07, 0.08, 0.03), ClipOn(0.05, 0.23, 0.30), ClipOn(0.02, 0.20, 0.04))
+
+
+def tied() -> HungPlate:
+    """The two weights tied together."""
+    return after(loaded(), Tie(1, 2))
 
 
 STATES: Mapping[str, tuple[str, Callable[[], HungPlate]]] = {

@@ -8,10 +8,12 @@ from dataclasses import replace
 from lab.files import View, read_build_text
 from lab.outline.words import msg
 from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
+from lab.screens.benches.strip_keys import MORE
 from lab.screens.gallery_parts import Entry
 from lab.simulation import Command, LetGo
 from lab.simulation.benches.scales import ScalesBench
 from lab.simulation.benches.scales_builds import scales_from_build, workshop_scales
+from lab.simulation.part_commands import Tie
 from lab.simulation.scales_commands import MoveScale, PutOn
 
 FRAME = """
@@ -54,6 +56,9 @@ def entries() -> Iterator[tuple[str, Entry]]:
     yield from state_entries("scales", STATES)
     for name, key, says in PRESSED:
         yield f"build-scales-{name}", pressed_entry(says, lambda: _two("all"), key)
+    yield "build-scales-part-more", pressed_entry(msg("what else can be done to a part"), _two, "load-1", MORE)
+    yield "build-scales-tied", pressed_entry(msg("two parts tied together"), _tied, "load-1", MORE)
+    yield "build-scales-three-tied", pressed_entry(msg("two parts of a frame, tied"), _three_tied, "load-3")
 
 
 def _two(view: View = "plain") -> ScalesBench:
@@ -62,6 +67,14 @@ def _two(view: View = "plain") -> ScalesBench:
 
 def _three(view: View = "plain") -> ScalesBench:
     return replace(scales_from_build(read_build_text(FRAME, file="frame.toml")), view=view)
+
+
+def _tied() -> ScalesBench:
+    return after(_two("numbers"), Tie(1, 2))
+
+
+def _three_tied() -> ScalesBench:
+    return after(_three(), Tie(2, 3))
 
 
 def _guessed(bench: ScalesBench) -> ScalesBench:

@@ -14,6 +14,7 @@ from lab.simulation import Guess, Hang, LetGo
 from lab.simulation.benches.two_fingers import TwoFingers
 from lab.simulation.benches.two_fingers_builds import two_fingers_from_build, workshop_pole
 from lab.simulation.commands import Measure
+from lab.simulation.part_commands import Tie
 from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
 from lab.ui.assets import asset_folder
 
@@ -75,6 +76,7 @@ STATES: Mapping[str, tuple[str, Callable[[], TwoFingers]]] = {
     ),
     "tipped": (msg("a body that has tipped off"), lambda: after(numbered(), MoveFingers(0.55, 0.9), END)),
     "crowded": (msg("two fingers under many weights"), lambda: after(everything(), *CROWDED)),
+    "tied": (msg("two fingers under weights that are tied together"), lambda: after(numbered(), Tie(1, 2))),
     "oar": (msg("two fingers under an oar"), lambda: tool("oar")),
     "oar-met": (
         msg("two fingers that have met under an oar"),
