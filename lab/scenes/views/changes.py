@@ -16,6 +16,7 @@ from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect, bounding
 
 GHOST_DASH = (5.0, 4.0)
+PENCIL_DASH = (7.0, 5.0)
 ARC_FROM_RAD, ARC_SWEEP_RAD = radians(218.0), radians(104.0)
 """An arc below the body: from the lower left to the lower right."""
 
@@ -109,9 +110,10 @@ def _on_bow(start: Point, knee: Point, end: Point, share: float) -> Point:
 
 def draw_pencil(canvas: Canvas, view: BodyView, panel: Panel) -> None:
     """Lines drawn on the body; they turn with it."""
-    sizes = view.look.sizes
+    sizes, color = view.look.sizes, view.look.theme.ink
+    dash = tuple(sizes.px(length) for length in PENCIL_DASH)
     for first, second in view.pencil:
-        canvas.line((panel.px(first), panel.px(second)), view.look.theme.clockwise, width=max(1.0, sizes.px(1.5)))
+        canvas.line((panel.px(first), panel.px(second)), color, width=max(1.0, sizes.px(2)), dash=dash)
 
 
 def draw_turning(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) -> None:

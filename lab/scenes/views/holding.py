@@ -35,13 +35,13 @@ def draw_rail(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) -
 
 
 def draw_hook(canvas: Canvas, view: BodyView, panel: Panel, board: LabelBoard) -> None:
-    """The ring at the end of the cord, and the plumb line that falls from it, over the body."""
+    """The ring at the end of the cord, and the plumb line that falls from it, over the body; from above the ring."""
     hanging = view.hanging
-    if hanging is None or not hanging.cord or panel.face == "top":
+    if hanging is None or not hanging.cord:
         return
     theme, sizes = view.look.theme, view.look.sizes
     x, y = panel.px(hanging.at_m)
-    if hanging.plumb:
+    if hanging.plumb and panel.face != "top":
         bob = sizes.px(BOB_PX)
         foot = max(panel.reach_px[1] - bob, y + 3 * bob)
         canvas.line(((x, y), (x, foot)), theme.clockwise, width=max(1.0, sizes.px(1.5)))

@@ -11,7 +11,7 @@ from lab.scenes.camera import Camera, turned_m
 from lab.scenes.views.margins import Margins, home_of, margins
 from lab.scenes.views.projections import Face, Flat, flat_m, right_axis, up_axis
 from lab.scenes.views.things import places_m, things_of
-from lab.scenes.views.view import BodyView
+from lab.scenes.views.view import BodyView, Hanging
 from lab.ui.geometry import Point, Rect
 
 Bounds = tuple[float, float, float, float]
@@ -179,12 +179,19 @@ def bounds_m(view: BodyView, face: Face, *, room: bool = False) -> Bounds:
 def _swung(view: BodyView, face: Face, places: list[Flat]) -> list[Flat]:
     if view.hanging is None or face == "top":
         return places
-    hook, reach = flat_m(face, view.hanging.at_m), max(view.hanging.reach_rad, abs(seen_angle_rad(view, face)))
-    angles = [reach * step / SWING_STEPS for step in range(-SWING_STEPS, SWING_STEPS + 1)]
-    if reach == 0.0:
+    hook, (low, high) = flat_m(face, view.hanging.at_m), _turns_rad(view, view.hanging, face)
+    if low == high == 0.0:
         return [*places, hook]
+    angles = [low + (high - low) * step / (2 * SWING_STEPS) for step in range(2 * SWING_STEPS + 1)]
     corners = _corners(places)
     return [hook, *(turned_m(place, hook, angle) for place in corners for angle in angles)]
+
+
+def _turns_rad(view: BodyView, hanging: Hanging, face: Face) -> tuple[float, float]:
+    """From where to where it may turn in a face, anticlockwise as seen."""
+    reach = max(hanging.reach_rad, abs(seen_angle_rad(view, face)))
+    room = hanging.side_rad if face == "side" else hanging.front_rad
+    return (-reach, reach) if room is None else room
 
 
 def _corners(places: list[Flat]) -> list[Flat]:

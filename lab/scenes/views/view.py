@@ -68,15 +68,18 @@ class Hanging:
 
     at_m: the place that the cord is tied to.  pitch_rad: nose up positive, turns the side view.  roll_rad: right
     wing down positive, turns the front view.  reach_rad: how far it may turn later; the picture keeps room for
-    it, so that nothing jumps.  plumb: whether a plumb line falls from that place.  cord: whether it hangs at all; else
-    it is only turned about that place, as a push does in flight, or scales of unlike heights do.  shift_m: how far that
-    place itself has gone from where the body lay.
+    it, so that nothing jumps.  side_rad, front_rad: from where to where it may turn in these faces, anticlockwise as
+    seen; None for as far as it reaches, both ways.  plumb: whether a plumb line falls from that place.  cord: whether
+    it hangs at all; else it is only turned about that place, as a push does in flight, or scales of unlike heights do.
+    shift_m: how far that place itself has gone from where the body lay.
     """
 
     at_m: Vector
     pitch_rad: float = 0.0
     roll_rad: float = 0.0
     reach_rad: float = 0.0
+    side_rad: tuple[float, float] | None = None
+    front_rad: tuple[float, float] | None = None
     plumb: bool = False
     cord: bool = True
     shift_m: Vector = (0.0, 0.0, 0.0)

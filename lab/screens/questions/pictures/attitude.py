@@ -7,7 +7,7 @@ from dataclasses import replace
 from lab.files import Build
 from lab.lesson.kinds.attitude import Hook
 from lab.mechanics import Vector, attitude_of, plumb_line
-from lab.scenes.views.swinging import ROOM_SHARE, between_downs
+from lab.scenes.views.swinging import between_downs, room_rad
 from lab.scenes.views.view import BodyView, Hanging
 from lab.screens.questions.pictures.on_body import OnBody, balance_mark, balance_of, moment_of, plain_view
 from lab.screens.questions.scope import Scope
@@ -21,7 +21,8 @@ class HangsByPoint(OnBody):
         hook: Hook = scope.asked.detail
         now = moment_of(scope)
         pitch_rad, roll_rad = attitude_of(_down(scope))
-        reach_rad = max(_angle_rad(build, hook) for build in (scope.asked.build, now.build))
+        rooms = [_room_rad(build, hook) for build in (scope.asked.build, now.build)]
+        room = min(low for low, _ in rooms), max(high for _, high in rooms)
         return replace(
             plain_view(scope, now.build),
             faces=("side",) if hook.axis == 0 else ("front",),
@@ -29,8 +30,8 @@ class HangsByPoint(OnBody):
                 at_m=hook.at_m,
                 pitch_rad=pitch_rad,
                 roll_rad=roll_rad or 0.0,
-                # It swings beyond its rest before it comes back to it.
-                reach_rad=ROOM_SHARE * reach_rad,
+                side_rad=room,
+                front_rad=room,
                 plumb=now.over,
             ),
             balance=balance_mark(scope, balance_of(now.build), "balance point") if now.over else None,
@@ -51,7 +52,7 @@ def _rest(build: Build, hook: Hook) -> Vector:
     return (0.0, 0.0, -1.0) if line is None else line[0].down
 
 
-def _angle_rad(build: Build, hook: Hook) -> float:
-    """How far it is turned at rest in the picture of what is asked for, rad."""
-    pitch_rad, roll_rad = attitude_of(_rest(build, hook))
-    return abs(pitch_rad if hook.axis == 0 else roll_rad or 0.0)
+def _room_rad(build: Build, hook: Hook) -> tuple[float, float]:
+    """From where to where it turns in the picture of what is asked for."""
+    rest = _rest(build, hook)
+    return room_rad(rest[hook.axis], rest[2], sense=-1.0 if hook.axis == 0 else 1.0)

@@ -1,0 +1,1 @@
+"""The airframe on the screen of free build."""
