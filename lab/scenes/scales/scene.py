@@ -83,15 +83,7 @@ def _draw_side(canvas: Canvas, view: ScalesView, stage: ScalesStage, panel: Pane
     if not (view.three and view.tips):
         along = view.bench.reach_m[0]
         draw_boxwood(canvas, look, stage.rule, view.readings.units, x_px=panel.camera.x_px, span_m=along)
-        lower.keep_clear([stage.rule])
-        right, below = stage.rule.right, stage.rule.bottom + sizes.px(3)
-        spots: list[Spot] = [
-            ((right + sizes.px(6), stage.rule.center[1]), "left middle"),
-            ((right, below), "right top"),
-            ((right, stage.rule.y - sizes.px(3)), "right bottom"),
-            ((stage.rule.x, stage.rule.y - sizes.px(3)), "left bottom"),
-        ]
-        lower.place(view.readings.units.length_word, spots, size=sizes.text("small"), color=theme.soft)
+        _name_unit(view, stage, lower)
     shown = body_view(view, stage.side_body, "side", named=stage.top is None)
     with canvas.clipped(frame):
         draw_body(canvas, shown, panel)
@@ -106,6 +98,20 @@ def _draw_side(canvas: Canvas, view: ScalesView, stage: ScalesStage, panel: Pane
     name_held(view, panel, board)
     if not view.bench.moving or not view.tips:
         draw_names(canvas, shown, panel, board)
+
+
+def _name_unit(view: ScalesView, stage: ScalesStage, board: LabelBoard) -> None:
+    """The unit of the rule, beside it or over one of its ends."""
+    look, sizes = view.look, view.look.sizes
+    board.keep_clear([stage.rule])
+    right, below = stage.rule.right, stage.rule.bottom + sizes.px(3)
+    spots: list[Spot] = [
+        ((right + sizes.px(6), stage.rule.center[1]), "left middle"),
+        ((right, below), "right top"),
+        ((right, stage.rule.y - sizes.px(3)), "right bottom"),
+        ((stage.rule.x, stage.rule.y - sizes.px(3)), "left bottom"),
+    ]
+    board.place(view.readings.units.length_word, spots, size=sizes.text("small"), color=look.theme.soft)
 
 
 def _name_face(view: ScalesView, panel: Panel, board: LabelBoard) -> None:

@@ -96,7 +96,7 @@ def _side_panel(pieces: Pieces) -> Widget:
     """The sums scroll where there are many; what acts stays where it is, while there is room for both."""
     look, parts = pieces.look, pieces.parts
     wide = panel_width(look)
-    acting = (*parts.action, *parts.tray)
+    acting = (*parts.action, *parts.tray, *parts.task)
     fixed = (*parts.result, *acting)
     inner = wide - 2 * look.sizes.px(_PAD_PX)
     gaps = look.sizes.gap * (len(fixed) + 3)
@@ -129,7 +129,7 @@ def _with_scroll_column(pieces: Pieces) -> Widget:
 def _one_column(pieces: Pieces) -> tuple[Widget, ...]:
     """Everything but the picture: first what is in hand, then what acts, then what can be read."""
     parts = pieces.parts
-    children: list[Widget] = [*parts.action, *parts.tray, *parts.sums, *parts.result]
+    children: list[Widget] = [*parts.action, *parts.tray, *parts.task, *parts.sums, *parts.result]
     if pieces.strip is not None:
         children.insert(0, pieces.strip)
     if pieces.areas is not None:
@@ -147,7 +147,7 @@ def _below(pieces: Pieces) -> Widget:
     if pieces.areas is not None:
         areas = pieces.areas(200.0, to_scale=True)
         upper.append(Panel("areas-edge", children=(areas,), pad=0, edge="top"))
-    acting = Column((*parts.action, *parts.tray, *parts.view))
+    acting = Column((*parts.action, *parts.tray, *parts.task, *parts.view))
     columns: tuple[Widget, ...] = (Column((*parts.sums, *parts.result)), acting) if parts.sums else (acting,)
     lower = Panel("side-panel", children=(Row(columns, gap=32),), edge="top")
     return _over_scrolling(pieces, tuple(upper), lower)

@@ -20,13 +20,14 @@ VIEWS: tuple[View, ...] = ("plain", "numbers", "all")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PanelParts:
-    """The pieces of the panel, for whoever arranges them."""
+    """The pieces of the panel, for whoever arranges them.  task: what the bench has set to be done; see `tasks`."""
 
     sums: tuple[Widget, ...]
     result: tuple[Widget, ...]
     action: tuple[Widget, ...]
     tray: tuple[Widget, ...]
     view: tuple[Widget, ...]
+    task: tuple[Widget, ...] = ()
 
 
 def action(look: Look, guess: Side | None) -> tuple[Widget, ...]:

@@ -21,7 +21,8 @@ from lab.simulation import (
     workshop_bar,
 )
 from lab.simulation.benches.bar_parts import KINDS, bead_count, filled_kg, kind_of, strung_kg, water_kg
-from lab.simulation.benches.bar_tasks import next_task
+from lab.simulation.benches.bar_tasks import TASKS
+from lab.simulation.benches.tasks import next_task
 from lab.simulation.part_commands import Copy, Rename, Reweigh
 from lab.simulation.records import flat, recorded
 from lab.simulation.tool_commands import FitPart
@@ -91,11 +92,11 @@ def test_what_is_saved_opens_the_same_bit_for_bit():
 
 def test_half_the_brass_is_asked_only_where_all_is_brass():
     brass = after(Hang(0.2, 0.3), Hang(0.2, 0.7))
-    task = next_task(brass, after="one-more")
+    task = next_task(TASKS, brass, after="one-more")
     assert task is not None
-    assert task.kind == "half"
+    assert task.kind.name == "half"
     mixed = after(FitPart("tin", 0.5), bar=brass)
-    kinds = {found.kind for kind in ("level", "one-more", "half") if (found := next_task(mixed, after=kind))}
+    kinds = {found.kind for kind in ("level", "one-more", "half") if (found := next_task(TASKS, mixed, after=kind))}
     assert "half" not in kinds
     assert not task.is_done(after(FitPart("tin", 0.5), Reweigh(1, 0.2)))
 

@@ -16,15 +16,12 @@ from lab.screens.benches.hanging_bar.moves import weight_of
 from lab.screens.benches.hanging_bar.panel import called, panel_parts
 from lab.screens.benches.hanging_bar.picture import picture
 from lab.screens.benches.hanging_bar.strip import strip
-from lab.screens.benches.hanging_bar.tasks import NO_TASK, TASK, task_widgets
 from lab.screens.benches.hanging_bar.words import CAUTION, HELP
 from lab.screens.benches.layout import AREAS
-from lab.simulation import Command, HangingBar
-from lab.simulation.benches.bar_tasks import BarTask, next_task
+from lab.simulation import HangingBar
+from lab.simulation.benches.bar_tasks import TASKS
 from lab.simulation.benches.groups import in_group
 from lab.ui.events import Event
-from lab.ui.geometry import Rect
-from lab.ui.outcomes import Pressed, WidgetEvent
 from lab.ui.widgets.widget import Widget
 
 
@@ -33,11 +30,11 @@ class HangingBarFace(Face[HangingBar]):
 
     help: ClassVar = HELP
     caution: ClassVar = CAUTION
+    tasks: ClassVar = TASKS
     _hands: Hands
 
     def __init__(self) -> None:
         self._hands = Hands()
-        self._task: BarTask | None = None
 
     def shown(self, stand: Stand[HangingBar], asked: Asked) -> Shown:
         view, hands = self._view(stand), self._hands
@@ -60,18 +57,11 @@ class HangingBarFace(Face[HangingBar]):
                 tables=view.outcome_shown,
                 shelf=hands.shelf,
                 armed=armed.key if armed else "",
-                task=task_widgets(view, self._task),
+                task=self.task_shown(stand),
             ),
             strip=None if hands.carried else strip(view, hands.parts, armed_text=taken_up),
             areas=areas if view.outcome_shown else None,
         )
-
-    def answer(self, event: WidgetEvent, stand: Stand[HangingBar], rect: Rect) -> tuple[Command, ...]:
-        if isinstance(event, Pressed) and event.key in (TASK, NO_TASK):
-            after = None if self._task is None else self._task.kind
-            self._task = next_task(stand.bench, after=after) if event.key == TASK else None
-            return ()
-        return super().answer(event, stand, rect)
 
     def typed(self, event: Event, stand: Stand[HangingBar], *, focused: str | None) -> bool:
         weight = weight_of(self._view(stand), self._hands.picked)

@@ -8,9 +8,10 @@ from dataclasses import replace
 from lab.outline.words import msg
 from lab.screens.benches.gallery_parts import after, pressed_entry
 from lab.screens.benches.strip_keys import MORE, TIE
+from lab.screens.benches.tasks import TASK
 from lab.screens.gallery_parts import Entry
 from lab.simulation import HangingBar, LetGo
-from lab.simulation.benches.bar_builds import empty_bar
+from lab.simulation.benches.bar_builds import empty_bar, workshop_bar
 from lab.simulation.benches.bar_parts import filled_kg, strung_kg
 from lab.simulation.part_commands import Reweigh, Tie
 from lab.simulation.tool_commands import FitPart
@@ -18,6 +19,7 @@ from lab.simulation.tool_commands import FitPart
 
 def entries() -> Iterator[tuple[str, Entry]]:
     """Name and entry of each state."""
+    yield "build-bar-task", pressed_entry(msg("a task that it has set"), workshop_bar, TASK)
     yield "build-bar-parts", pressed_entry(msg("tins, beads, a rod and a plate on the bar"), furnished)
     yield (
         "build-bar-parts-all",

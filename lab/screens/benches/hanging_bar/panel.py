@@ -46,7 +46,8 @@ def panel_parts(
         result=(_quotient(view),) if tables else (),
         action=action(view.look, view.bench.guess) if view.bench.held else _after(view),
         # While it swings or lies tilted nothing is hung: the room is for what happened.
-        tray=(*_tray(view, shelf, armed), *task) if view.bench.held else task,
+        tray=_tray(view, shelf, armed) if view.bench.held else (),
+        task=task,
         view=(view_choice(view.look, view.bench.view, doubt=doubt_switch(view.look, view.bench.parts)),),
     )
 

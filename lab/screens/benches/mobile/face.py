@@ -16,6 +16,7 @@ from lab.screens.benches.mobile.picture import picture
 from lab.screens.benches.mobile.strip import strip
 from lab.screens.benches.mobile.words import CAUTION, HELP
 from lab.simulation.benches import Mobile
+from lab.simulation.benches.mobile_tasks import TASKS
 from lab.simulation.command_table import carried_out
 from lab.ui.events import Event
 
@@ -25,6 +26,7 @@ class MobileFace(Face[Mobile]):
 
     help: ClassVar = HELP
     caution: ClassVar = CAUTION
+    tasks: ClassVar = TASKS
     _hands: Hands
 
     def __init__(self) -> None:
@@ -35,11 +37,12 @@ class MobileFace(Face[Mobile]):
         armed, taken_up = hands.armed, ""
         if armed is not None:
             taken_up = stand.look.words.say("Tap the place where it should hang.")
+        panel = panel_parts(replace(view, bench=stand.bench), armed=armed.thing.key if armed else "")
         return Shown(
             picture=lambda foot_px: picture(
                 replace(view, foot_px=foot_px), _angles(asked), armed=armed is not None and not hands.carried
             ),
-            parts=panel_parts(replace(view, bench=stand.bench), armed=armed.thing.key if armed else ""),
+            parts=replace(panel, task=self.task_shown(stand)),
             strip=strip(replace(view, picked=hands.strip_for), hands.parts, armed_text=taken_up),
         )
 

@@ -8,6 +8,7 @@ from dataclasses import replace
 from lab.outline.words import msg
 from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
 from lab.screens.benches.strip_keys import MORE
+from lab.screens.benches.tasks import TASK
 from lab.screens.gallery_parts import Entry
 from lab.simulation import LetGo
 from lab.simulation.benches import Mobile
@@ -37,6 +38,7 @@ CROWDED = (
 
 def entries() -> Iterator[tuple[str, Entry]]:
     """Name and entry of each state."""
+    yield "build-mobile-task", pressed_entry(msg("a task that it has set"), workshop_mobile, TASK)
     yield from state_entries("mobile", STATES)
     for name, key, says in PRESSED:
         yield f"build-mobile-{name}", pressed_entry(says, workshop_mobile, key)

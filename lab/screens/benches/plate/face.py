@@ -20,6 +20,7 @@ from lab.screens.benches.plate.strip import is_high, strip
 from lab.screens.benches.plate.words import CAUTION, HELP
 from lab.simulation.benches import HungPlate
 from lab.simulation.benches.groups import in_group
+from lab.simulation.benches.plate_tasks import TASKS
 from lab.ui.events import Event
 from lab.ui.widgets.widget import Widget
 
@@ -29,6 +30,7 @@ class PlateFace(Face[HungPlate]):
 
     help: ClassVar = HELP
     caution: ClassVar = CAUTION
+    tasks: ClassVar = TASKS
     _hands: Hands
 
     def __init__(self) -> None:
@@ -44,9 +46,10 @@ class PlateFace(Face[HungPlate]):
         def areas(tall: float, *, to_scale: bool) -> Widget:
             return AreasPlot(AREAS, turning_areas_of(view), tall, camera if to_scale else None)
 
+        panel = panel_parts(view, axis=hands.axis, armed=hands.armed.key if hands.armed else "")
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _angle(asked)),
-            parts=panel_parts(view, axis=hands.axis, armed=hands.armed.key if hands.armed else ""),
+            parts=replace(panel, task=self.task_shown(stand)),
             strip=None if hands.carrying.last else strip(view, hands.parts, armed_text=self._taken_up(stand)),
             # In the other views the swing needs the height; so does a strip of two rows.
             areas=areas if view.bench.view == "all" and not is_high(view) else None,

@@ -8,6 +8,7 @@ from dataclasses import replace
 from lab.outline.words import msg
 from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
 from lab.screens.benches.strip_keys import MORE, TIE
+from lab.screens.benches.tasks import TASK
 from lab.screens.gallery_parts import Entry
 from lab.simulation import LetGo
 from lab.simulation.benches import HungPlate
@@ -18,6 +19,7 @@ from lab.simulation.plate_commands import ClipOn, CutHole, DrawPlumbLine, MovePi
 
 def entries() -> Iterator[tuple[str, Entry]]:
     """Name and entry of each state."""
+    yield "build-plate-task", pressed_entry(msg("a task that it has set"), workshop_plate, TASK)
     yield from state_entries("plate", STATES)
     for name, key, says in PRESSED:
         yield f"build-plate-{name}", pressed_entry(says, loaded, key)

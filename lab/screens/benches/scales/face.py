@@ -21,6 +21,7 @@ from lab.screens.benches.scales.strip import strip
 from lab.screens.benches.scales.words import CAUTION, HELP
 from lab.simulation.benches.groups import in_group
 from lab.simulation.benches.scales import ScalesBench
+from lab.simulation.benches.scales_tasks import TASKS
 from lab.ui.events import Event
 from lab.ui.widgets.widget import Widget
 
@@ -30,6 +31,7 @@ class ScalesFace(Face[ScalesBench]):
 
     help: ClassVar = HELP
     caution: ClassVar = CAUTION
+    tasks: ClassVar = TASKS
     _hands: Hands
 
     def __init__(self) -> None:
@@ -47,7 +49,7 @@ class ScalesFace(Face[ScalesBench]):
 
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _moment(asked)),
-            parts=panel_parts(view, armed=armed.key if armed else ""),
+            parts=replace(panel_parts(view, armed=armed.key if armed else ""), task=self.task_shown(stand)),
             strip=None if hands.carried else strip(view, hands.parts, armed_text=taken_up),
             areas=areas if view.told and not view.three else None,
         )

@@ -9,6 +9,7 @@ from lab.files import View, read_build_text
 from lab.outline.words import msg
 from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
 from lab.screens.benches.strip_keys import MORE
+from lab.screens.benches.tasks import TASK
 from lab.screens.gallery_parts import Entry
 from lab.simulation import Command, LetGo
 from lab.simulation.benches.scales import ScalesBench
@@ -53,6 +54,7 @@ OVER = (MoveScale(2, 0.55, 0.0), PutOn(0.5, 0.95))
 
 def entries() -> Iterator[tuple[str, Entry]]:
     """Name and entry of each state."""
+    yield "build-scales-task", pressed_entry(msg("a task that it has set"), _two, TASK)
     yield from state_entries("scales", STATES)
     for name, key, says in PRESSED:
         yield f"build-scales-{name}", pressed_entry(says, lambda: _two("all"), key)

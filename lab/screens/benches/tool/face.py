@@ -20,6 +20,7 @@ from lab.screens.benches.tool.strip import strip
 from lab.screens.benches.tool.words import CAUTION, HELP
 from lab.simulation.benches.groups import in_group
 from lab.simulation.benches.tool import BuiltTool
+from lab.simulation.benches.tool_tasks import TASKS
 from lab.ui.events import Event
 from lab.ui.widgets.widget import Widget
 
@@ -29,6 +30,7 @@ class ToolFace(Face[BuiltTool]):
 
     help: ClassVar = HELP
     caution: ClassVar = CAUTION
+    tasks: ClassVar = TASKS
     _hands: Hands
 
     def __init__(self) -> None:
@@ -47,9 +49,10 @@ class ToolFace(Face[BuiltTool]):
         def areas(tall: float, *, to_scale: bool) -> Widget:
             return AreasPlot(AREAS, turning_of(view), tall, camera if to_scale else None)
 
+        panel = panel_parts(view, shelf=hands.shelf, armed=armed.key if armed else "")
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _moved(asked)),
-            parts=panel_parts(view, shelf=hands.shelf, armed=armed.key if armed else ""),
+            parts=replace(panel, task=self.task_shown(stand)),
             strip=None if hands.carried else strip(view, hands.parts, armed_text=taken_up),
             areas=areas if view.outcome_shown else None,
         )

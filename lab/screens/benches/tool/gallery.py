@@ -8,6 +8,7 @@ from dataclasses import replace
 from lab.outline.words import msg
 from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
 from lab.screens.benches.strip_keys import MORE, TIE
+from lab.screens.benches.tasks import TASK
 from lab.screens.gallery_parts import Entry
 from lab.simulation import Guess, Hang, LetGo, MoveFinger, MoveReference
 from lab.simulation.benches.tool import BuiltTool
@@ -19,6 +20,7 @@ from lab.simulation.tool_commands import FitPart
 
 def entries() -> Iterator[tuple[str, Entry]]:
     """Name and entry of each state."""
+    yield "build-tool-task", pressed_entry(msg("a task that it has set"), workshop_tool, TASK)
     yield from state_entries("tool", STATES)
     for name, key, says in PRESSED:
         yield f"build-tool-{name}", pressed_entry(says, loaded, key)

@@ -15,6 +15,7 @@ from lab.screens.benches.two_fingers.strip import strip
 from lab.screens.benches.two_fingers.words import CAUTION, HELP
 from lab.simulation.benches.groups import in_group
 from lab.simulation.benches.two_fingers import TwoFingers
+from lab.simulation.benches.two_fingers_tasks import TASKS
 from lab.ui.events import Event
 from lab.ui.widgets.widget import Widget
 
@@ -27,6 +28,7 @@ class TwoFingersFace(Face[TwoFingers]):
 
     help: ClassVar = HELP
     caution: ClassVar = CAUTION
+    tasks: ClassVar = TASKS
     _hands: Hands
 
     def __init__(self) -> None:
@@ -46,7 +48,7 @@ class TwoFingersFace(Face[TwoFingers]):
         nothing_yet = stand.bench.held and not view.told
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), now),
-            parts=panel_parts(view, armed=hands.armed.key if hands.armed else ""),
+            parts=replace(panel_parts(view, armed=hands.armed.key if hands.armed else ""), task=self.task_shown(stand)),
             strip=panel,
             areas=None if low and nothing_yet else areas,
         )

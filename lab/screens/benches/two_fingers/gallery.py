@@ -9,6 +9,7 @@ from functools import partial
 from lab.files import read_build
 from lab.outline.words import msg
 from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
+from lab.screens.benches.tasks import TASK
 from lab.screens.gallery_parts import Entry
 from lab.simulation import Guess, Hang, LetGo
 from lab.simulation.benches.two_fingers import TwoFingers
@@ -26,6 +27,7 @@ CROWDED = (
 
 def entries() -> Iterator[tuple[str, Entry]]:
     """Name and entry of each state."""
+    yield "build-fingers-task", pressed_entry(msg("a task that it has set"), workshop_pole, TASK)
     yield from state_entries("fingers", STATES)
     for name, keys, view, says in PRESSED:
         yield f"build-fingers-{name}", pressed_entry(says, partial(_in, view), *keys)
