@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from lab.simulation.clock import Clock
 from lab.simulation.command_table import carried_out
-from lab.simulation.commands import Command, Edit, Redo, Undo, same_drag
+from lab.simulation.commands import Command, Edit, Redo, Undo, dragged
 from lab.simulation.refused import Refused, msg
 
 if TYPE_CHECKING:
@@ -24,7 +24,7 @@ class Session:
     object when a command has just changed it); ``ticks`` done so far.
     """
 
-    __slots__ = ("_clock", "_future", "_last_command", "_origin", "_past", "_tape", "previous", "state", "ticks")
+    __slots__ = ("_clock", "_drags", "_future", "_past", "_tape", "previous", "state", "ticks")
 
     def __init__(self, state: BenchState, *, tape: Tape | None = None) -> None:
         """state: the first one.  tape: where everything is recorded; None records nothing."""
@@ -34,8 +34,8 @@ class Session:
         self._clock = Clock()
         self._past: list[BenchState] = []
         self._future: list[BenchState] = []
-        self._last_command: Command | None = None
-        self._origin: BenchState | None = None
+        # What hands may still be dragging: how the bench was before, and how many steps lay behind it then.
+        self._drags: dict[tuple[object, ...], tuple[BenchState, int]] = {}
         self._tape = tape
         if tape is not None:
             tape.begin(state)
@@ -73,8 +73,6 @@ class Session:
             why = self._redo()
         else:
             why = self._edit(command)
-        if why is None:
-            self._last_command = command
         if self._tape is not None:
             self._tape.commanded(self.ticks, command, why, self.state)
         return why
@@ -95,12 +93,7 @@ class Session:
         if isinstance(after, Refused):
             return after
         # Steps are kept with the bench held: undoing one must not start an old motion again.
-        origin, kept = self.state.stilled(), after.stilled()
-        if self._origin is not None and same_drag(self._last_command, command):
-            origin = self._origin
-            if self._past and self._past[-1] is origin:
-                self._past.pop()
-        self._origin = origin
+        kept, origin = after.stilled(), self._origin_of(command)
         if kept != origin:
             self._past.append(origin)
             self._future.clear()
@@ -108,12 +101,29 @@ class Session:
         self._show(origin if after.held and kept == origin else after)
         return None
 
+    def _origin_of(self, command: Edit) -> BenchState:
+        """The bench as one undo shall bring it back: before the drag that the command belongs to, if it does to one.
+
+        What other hands dragged meanwhile is one step with it, since neither was before the other.
+        """
+        thing = dragged(command)
+        now = self.state.stilled(), len(self._past)
+        if thing is None:
+            self._drags.clear()
+            return now[0]
+        origin, steps = self._drags.get(thing, now) if getattr(command, "joins", False) else now
+        del self._past[steps:]
+        self._drags[thing] = origin, steps
+        self._drags = {each: (origin, steps) if was[1] > steps else was for each, was in self._drags.items()}
+        return origin
+
     def _undo(self) -> Refused | None:
         if not self.state.held:
             self._show(self.state.stilled())
             return None
         if not self._past:
             return NOTHING_TO_UNDO
+        self._drags.clear()
         self._future.append(self.state)
         self._show(self._past.pop())
         return None
@@ -121,6 +131,7 @@ class Session:
     def _redo(self) -> Refused | None:
         if not self._future:
             return NOTHING_TO_REDO
+        self._drags.clear()
         self._past.append(self.state.stilled())
         self._show(self._future.pop())
         return None

@@ -151,3 +151,41 @@ def test_an_equal_place_written_otherwise_leaves_not_a_bit_changed(session):
     session.do(MoveReference(0.2))
     session.do(MoveReference(-0.0, joins=True))
     assert str(session.state.reference_m) == "0.0"
+
+
+def test_two_things_dragged_at_once_are_one_step():
+    session = Session(workshop_bar())
+    first = session.state
+    # Two fingers by turns, each move joining the one before by the same finger.
+    session.do(Move(1, 0.20))
+    session.do(Move(2, 0.70))
+    for step in range(1, 6):
+        session.do(Move(1, 0.20 + step / 100, joins=True))
+        session.do(Move(2, 0.70 - step / 100, joins=True))
+    session.do(Undo())
+    assert session.state == first
+    assert not session.can_undo
+    session.do(Redo())
+    assert [weight.at_m for weight in session.state.weights[:2]] == pytest.approx([0.25, 0.65])
+
+
+def test_two_things_dragged_one_after_the_other_are_two_steps():
+    session = Session(workshop_bar())
+    first = session.state
+    session.do(Move(1, 0.20))
+    session.do(Move(1, 0.25, joins=True))
+    session.do(Move(2, 0.70))
+    session.do(Move(2, 0.65, joins=True))
+    session.do(Undo())
+    assert [weight.at_m for weight in session.state.weights[:2]] == pytest.approx([0.25, 0.72])
+    session.do(Undo())
+    assert session.state == first
+
+
+def test_a_drag_that_began_before_an_undo_begins_anew_after_it():
+    session = Session(workshop_bar())
+    session.do(Move(1, 0.20))
+    session.do(Undo())
+    session.do(Move(1, 0.30, joins=True))
+    session.do(Undo())
+    assert session.state == workshop_bar()
