@@ -186,9 +186,7 @@ DRAGS: Mapping[type, tuple[str, ...]] = MappingProxyType(
 """What a pointer does in many small steps, and the fields of it that say what is dragged."""
 
 
-def same_drag(earlier: Command | None, later: Command) -> bool:
-    """Whether the later command is one more place of the drag that the earlier belongs to."""
-    thing = DRAGS.get(type(later))
-    if thing is None or type(earlier) is not type(later) or not getattr(later, "joins", False):
-        return False
-    return all(getattr(earlier, field) == getattr(later, field) for field in thing)
+def dragged(command: Command) -> tuple[object, ...] | None:
+    """What a command drags, unlike anything else that can be dragged; None where it is no such command."""
+    thing = DRAGS.get(type(command))
+    return None if thing is None else (type(command), *(getattr(command, field) for field in thing))
