@@ -28,11 +28,13 @@ from lab.scenes.plate_view import (
     PlateGhost,
     PlateStage,
     PlateView,
+    fitting_m,
     hole_radius_m,
 )
 from lab.scenes.ties import draw_ties
 from lab.scenes.tones import between
 from lab.simulation.benches import Hung
+from lab.simulation.benches.plate_rings import Ring
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect, bounding
 from lab.ui.look import Look
@@ -162,11 +164,25 @@ def _draw_triangles(canvas: Canvas, view: PlateView, stage: PlateStage) -> None:
 
 def _draw_clip(canvas: Canvas, view: PlateView, stage: PlateStage, clip: Hung) -> None:
     key = f"{CLIP}{clip.id}"
+    rings = fitting_m(clip)
+    if rings:
+        _draw_fitting(canvas, view, stage, rings, picked=key in (view.picked, view.row))
+        return
     at = stage.px(view, (clip.at_m, clip.up_m))
     radius = stage.clip_radius_px(clip.mass_kg)
     picked = key in (view.picked, view.row)
     stamp = "" if stage.tight else view.readings.stamp(clip.mass_kg)
     draw_disc_weight(canvas, view.look, at, radius, stamp, picked=picked)
+
+
+def _draw_fitting(canvas: Canvas, view: PlateView, stage: PlateStage, rings: tuple[Ring, ...], *, picked: bool) -> None:
+    """A rod or another sheet that is fast to the plate, seen as it is."""
+    theme, sizes = view.look.theme, view.look.sizes
+    outline, *holes = (stage.ring_px(view, ring) for ring in rings)
+    width = sizes.px(3) if picked else sizes.px(1.5)
+    canvas.polygon(outline, fill=theme.steel, outline=theme.ink if picked else theme.steel_edge, width=width)
+    for hole in holes:
+        canvas.polygon(hole, fill=theme.paper, outline=theme.steel_edge, width=sizes.px(1.5))
 
 
 def draw_disc_weight(

@@ -7,14 +7,16 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import exp, floor, log
 
-from lab.mechanics import MomentSum, small_swing_period_s
+from lab.mechanics import MomentSum, extent_m, small_swing_period_s
 from lab.outline.words import msg
 from lab.scenes.camera import Camera, turned_m
 from lab.scenes.readings import Readings
 from lab.scenes.turning_areas import LEAST_ARM, TurningArea, TurningView
-from lab.simulation.benches import HungPlate
+from lab.scenes.views.solids import silhouette_m
+from lab.simulation.benches import Hung, HungPlate
 from lab.simulation.benches.hanging_bar import FADE_S
 from lab.simulation.benches.plate import HELD
+from lab.simulation.benches.plate_rings import Ring
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 
@@ -35,6 +37,8 @@ SLACK_SWING = 1.03
 SWEEP_STEPS = 20
 SIDE_OF_100_G_PX = 30.0
 """How wide a weight of 100 g is drawn, in design pixels."""
+THIN_SHARE = 0.02
+"""How thick a rod that is fast to a plate is drawn, as a share of its length."""
 HOLE_SHARE = 0.1
 """The radius of a new hole, as a share of the plate's smaller side."""
 
@@ -156,7 +160,7 @@ def _stage_for(bench: HungPlate, frame: Rect, look: Look) -> PlateStage:
     # A strip of one row is as high as the rule with its margins: when it comes nothing moves.
     foot = max(rule_h + margin, sizes.px(STRIP_PX)) + sizes.px(6)
     room = Rect(room.x, room.y, room.w, max(frame.h - rail_h - foot, 20.0))
-    plate, sweep = _bounds_m(bench.outline_m), _sweep_m(bench)
+    plate, sweep = _bounds_m(_covers_m(bench)), _sweep_m(bench)
     usual = USUAL_SHARE * min(room.w / plate[2], room.h / plate[3])
     fitting = min(room.w / sweep[2], room.h / sweep[3])
     px_per_m = _stepped(min(usual, fitting))
@@ -181,6 +185,22 @@ def _pushed(value: float, low: float, high: float) -> float:
     return min(max(value, min(low, high)), max(low, high))
 
 
+def fitting_m(clip: Hung) -> tuple[Ring, ...]:
+    """The outline and the holes of what is fast to a plate, where it lies on it; none of a weight that is a point."""
+    wide_m, _, high_m = extent_m(clip.shape)
+    thin_m = THIN_SHARE * max(wide_m, high_m)
+    rings = silhouette_m(clip.shape, "side", thin_m=thin_m) if thin_m > 0.0 else ()
+    return tuple(tuple((clip.at_m + along_m, clip.up_m + up_m) for along_m, up_m in ring) for ring in rings)
+
+
+def _covers_m(bench: HungPlate) -> list[tuple[float, float]]:
+    """The outermost places of the plate and of all that is fast to it."""
+    corners = list(bench.outline_m)
+    for clip in bench.clips:
+        corners += [(clip.at_m, clip.up_m), *(place for ring in fitting_m(clip)[:1] for place in ring)]
+    return corners
+
+
 def _bounds_m(corners: Iterable[tuple[float, float]]) -> tuple[float, float, float, float]:
     """Left, bottom, width and height."""
     along, up = zip(*corners, strict=True)
@@ -199,7 +219,7 @@ def _sweep_m(bench: HungPlate) -> tuple[float, float, float, float]:
     turned = [
         turned_m(corner, pin, last * step / SWEEP_STEPS)
         for step in range(SWEEP_STEPS + 1)
-        for corner in bench.outline_m
+        for corner in _covers_m(bench)
     ]
     return _bounds_m(turned)
 

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from lab.files import build_text, read_build_text
+from lab.files import build_text, read_build, read_build_text
 from lab.mechanics import STANDARD_GRAVITY_M_S2, Pivot, inertia_about_kg_m2
 from lab.scenes.plate_view import PlateView
 from lab.screens.screen import BuildModel, Setting
@@ -36,6 +36,7 @@ from lab.simulation.plate_commands import (
     SetAreaWeight,
     TakeBlank,
 )
+from lab.ui.assets import asset_folder
 from lab.ui.geometry import Rect
 
 END = LetGo(at_once=True)
@@ -297,15 +298,38 @@ at = [29, 0, 19]
     [
         'part = [{ name = "pole", weight = 9, at = 0, shape = { kind = "rod", length = 9 } }]',
         'part = [{ name = "board", weight = 9, at = 0, shape = { kind = "rectangle", length = 9, width = 9 } },'
-        ' { name = "far", weight = 1, at = 50 }]',
+        ' { name = "slot", weight = 1, at = 1, cut = true }]',
         'part = [{ name = "board", weight = 9, at = 0, shape = { kind = "rectangle", length = 9, width = 9 } }]\n'
         "pivot = { at = 40 }",
     ],
-    ids=["no plate", "a weight off it", "a pin off it"],
+    ids=["no plate", "a part that is a hole", "a pin off it"],
 )
 def test_what_cannot_hang_is_refused(parts):
     with pytest.raises(UnfitBuildError):
         plate_from_build(read_build_text(f'format = 1\ntitle = "Odd"\nunits = "g-cm"\n{parts}\n', file="odd.toml"))
+
+
+@pytest.mark.parametrize(
+    ("name", "along", "up"),
+    [
+        # Sums by hand of what the files say: plate, lug, stiffener; sail, spine, spar, tail.
+        ("gusset-plate", (640 * 12.886 + 60 * 15 + 45 * 10) / 745e2, (640 * 7.686 - 60 * 1.3 + 45 * 6) / 745e2),
+        ("survey-kite", (0.9 * 0.5 + 0.5 * 0.6 + 0.4 * 0.3 + 0.2 * 1.5) / 2.0, 0.0),
+    ],
+)
+def test_what_lies_over_the_edge_of_a_plate_in_a_file_hangs_with_it(name, along, up):
+    bench = plate_from_build(read_build(asset_folder() / "builds" / f"{name}.toml"))
+    assert bench.sum.balance_point_m[0] == pytest.approx(along, abs=5e-6)
+    assert bench.sum.balance_point_m[2] == pytest.approx(up, abs=5e-6)
+    end = bench.released().at_end()
+    pin = end.pivot.at_m, end.pivot.up_m
+    x, z = along - pin[0], up - pin[1]
+    # Turned by its tilt, the balance point is straight below the pin.
+    turned = x * math.cos(end.angle_rad) - z * math.sin(end.angle_rad)
+    assert turned == pytest.approx(0.0, abs=1e-5)
+    assert build_text(build_from_plate(plate_from_build(build_from_plate(bench)))) == build_text(
+        build_from_plate(bench)
+    )
 
 
 # --- by hand ------------------------------------------------------------------------------------------------

@@ -36,8 +36,8 @@ PIN_OFF_PLATE = Refused(template=msg("The pin of this build is not on its plate.
 def plate_from_build(build: Build) -> HungPlate:
     """The bench as the build says, held, with nothing guessed or drawn. Clips get the ids 1, 2, … in file order.
 
-    The heaviest polygon, triangle or rectangle is the plate; all else is clipped on it. A build without a pivot hangs
-    by its highest corner. Raises UnfitBuildError where there is no plate, or something is off it.
+    The heaviest polygon, triangle or rectangle is the plate; all else is fast to it, wherever the build puts it. A
+    build without a pivot hangs by its highest corner. Raises UnfitBuildError where there is no plate, or a part is a hole.
     """
     build = build.loose()
     if build.supports:
@@ -70,9 +70,7 @@ def _hung(build: Build, plate: Part, others: list[Part]) -> HungPlate:
         holes_m=holes,
         across_m=plate.at_m[1],
         area_kg_m2=rounded_area_weight(plate.mass_kg / area_m2),
-        clips=tuple(
-            _clip(number, part, outline, holes, looks.get(part.name)) for number, part in enumerate(others, start=1)
-        ),
+        clips=tuple(_clip(number, part, looks.get(part.name)) for number, part in enumerate(others, start=1)),
         pivot=pivot,
         reference_m=build.reference_m[0],
         mass_doubt_kg=plate.mass_doubt_kg,
@@ -148,10 +146,11 @@ def _pin(pivot: Pivot | None, outline: Ring, holes: tuple[Ring, ...]) -> Pivot:
     return replace(pivot, at_m=at_m, up_m=up_m, pad_m=0.0)
 
 
-def _clip(number: int, part: Part, outline: Ring, holes: tuple[Ring, ...], look: str | None) -> Hung:
+def _clip(number: int, part: Part, look: str | None) -> Hung:
     along_m, across_m, up_m = on_grid(part.at_m[0]), part.at_m[1], on_grid(part.at_m[2])
-    if part.cut or not in_wood((along_m, up_m), outline, holes):
-        raise UnfitBuildError(Refused(template=msg("{name} is off the plate."), values={"name": part.name}))
+    if part.cut:
+        why = Refused(template=msg("{name} is a hole, and a hole can't hang."), values={"name": part.name})
+        raise UnfitBuildError(why)
     return Hung(
         id=number,
         name=part.name,
