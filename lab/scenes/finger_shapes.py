@@ -268,6 +268,36 @@ def _weight(canvas: Canvas, drawing: PartDrawing) -> None:
     _stamp(canvas, drawing, block.center, theme.on_material)
 
 
+def _tin(canvas: Canvas, drawing: PartDrawing) -> None:
+    """A tin with its rim and two bands."""
+    theme, rect = drawing.theme, drawing.rect
+    canvas.box(rect, fill=theme.steel, outline=theme.steel_edge, width=drawing.stroke, radius=0.06 * rect.w)
+    for down in (0.12, 0.88):
+        canvas.line((drawing.at(0.0, down), drawing.at(1.0, down)), theme.steel_edge, width=drawing.stroke)
+    _stamp(canvas, drawing, rect.center, theme.on_material)
+
+
+def _beads(canvas: Canvas, drawing: PartDrawing) -> None:
+    """Equal wooden beads on an upright cord."""
+    theme, rect = drawing.theme, drawing.rect
+    count = max(1, round(rect.h / max(rect.w, 1.0)))
+    radius = min(rect.w, rect.h / count) / 2
+    for number in range(count):
+        center = (rect.center[0], rect.y + rect.h * (number + 0.5) / count)
+        canvas.circle(center, radius, fill=theme.wood, outline=theme.wood_edge, width=drawing.stroke * 0.7)
+
+
+def _rod(canvas: Canvas, drawing: PartDrawing) -> None:
+    """A steel rod strapped to the pole."""
+    theme, rect = drawing.theme, drawing.rect
+    canvas.box(rect, fill=theme.steel, outline=theme.steel_edge, width=drawing.stroke, radius=rect.h / 2)
+    strap = 0.04 * rect.w
+    for out in (0.16, 0.84):
+        x = drawing.at(out, 0.0)[0] - strap / 2
+        band = Rect(x, rect.y - rect.h * 0.4, strap, rect.h * 1.8)
+        canvas.box(band, fill=theme.brass, outline=theme.brass_edge, width=drawing.stroke * 0.6)
+
+
 _PICTURES: dict[str, Callable[[Canvas, PartDrawing], None]] = {
     "pole": _pole,
     "bar": _bar,
@@ -281,4 +311,7 @@ _PICTURES: dict[str, Callable[[Canvas, PartDrawing], None]] = {
     "battery": _battery,
     "box": _box,
     "weight": _weight,
+    "tin": _tin,
+    "bead": _beads,
+    "rod": _rod,
 }

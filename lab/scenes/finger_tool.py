@@ -10,7 +10,7 @@ from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
 
 MARGIN_PX = 4.0
-STAMPED = {"hook": (0.66, 0.5), "box": (0.8, 0.3), "camera": (0.86, 0.7), "weight": (0.92, 0.7)}
+STAMPED = {"hook": (0.66, 0.5), "box": (0.8, 0.3), "camera": (0.86, 0.7), "weight": (0.92, 0.7), "tin": (0.9, 0.5)}
 """Parts whose weight is struck into them, and the share of each, across and down, that is free for it."""
 
 

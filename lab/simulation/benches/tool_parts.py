@@ -1,10 +1,11 @@
-"""What a tool can be built from: poles of ash, and heads that go on them."""
+"""What a tool can be built from: poles of ash, heads that go on them, and a tin, beads, a rod or a plate."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
+from typing import Literal
 
 from lab.files import Look
 from lab.mechanics import Box, Cylinder, Part, Rectangle, Shape
@@ -20,7 +21,7 @@ class ToolKind:
     """One thing of the tray.
 
     name: on tapes.  called: the name of such a part.  title: as it is called in the tray.
-    look: how it is drawn, None for by its shape.
+    look: how it is drawn, None for by its shape.  shelf: with what it lies in the tray.
     """
 
     name: str
@@ -29,11 +30,7 @@ class ToolKind:
     mass_kg: float
     shape: Shape
     look: Look | None = None
-
-    @property
-    def head(self) -> bool:
-        """Whether it is made for an end, and no pole or what is put round one."""
-        return not (isinstance(self.shape, Cylinder) and self.shape.axis == "along")
+    shelf: Literal["handles", "heads", "more"] = "heads"
 
     def part(self, name: str, at_m: float) -> Part:
         """One of them, its centre on the pole's middle line.  Raises MechanicsError."""
@@ -44,7 +41,13 @@ def _pole(length_m: float, title: str) -> ToolKind:
     shape = Cylinder(radius_m=POLE_RADIUS_M, length_m=length_m)
     mass_kg = round(POLE_KG_M * length_m, 3)
     return ToolKind(
-        name=f"pole-{length_m * 100:.0f}", called="pole", title=title, mass_kg=mass_kg, shape=shape, look="pole"
+        name=f"pole-{length_m * 100:.0f}",
+        called="pole",
+        title=title,
+        mass_kg=mass_kg,
+        shape=shape,
+        look="pole",
+        shelf="handles",
     )
 
 
@@ -79,7 +82,36 @@ _KINDS = (
         title=msg("grip"),
         mass_kg=0.09,
         shape=Cylinder(radius_m=0.017, length_m=0.16, inner_m=0.0125),
+        shelf="handles",
     ),
+    ToolKind(
+        name="tin",
+        called="tin",
+        title=msg("tin"),
+        mass_kg=0.2,
+        shape=Cylinder(radius_m=0.0375, length_m=0.1, axis="up"),
+        look="tin",
+        shelf="more",
+    ),
+    ToolKind(
+        name="beads",
+        called="beads",
+        title=msg("beads"),
+        mass_kg=0.1,
+        shape=Cylinder(radius_m=0.0105, length_m=0.105, axis="up"),
+        look="bead",
+        shelf="more",
+    ),
+    ToolKind(
+        name="rod",
+        called="rod",
+        title=msg("rod"),
+        mass_kg=0.06,
+        shape=Cylinder(radius_m=0.004, length_m=0.2),
+        look="rod",
+        shelf="more",
+    ),
+    ToolKind(name="sheet", called="plate", title=msg("plate"), mass_kg=0.08, shape=Rectangle(0.12, 0.08), shelf="more"),
 )
 
 KINDS: Mapping[str, ToolKind] = MappingProxyType({kind.name: kind for kind in _KINDS})

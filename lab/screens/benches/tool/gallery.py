@@ -25,8 +25,16 @@ def entries() -> Iterator[tuple[str, Entry]]:
     for name, key, says in PRESSED:
         yield f"build-tool-{name}", pressed_entry(says, loaded, key)
     yield "build-tool-more", pressed_entry(msg("what else can be done to a part"), loaded, "part-5", MORE)
+    yield "build-tool-shelf-more", pressed_entry(msg("a shelf of the tray"), workshop_tool, "shelf.more")
+    yield "build-tool-furnished", pressed_entry(msg("a tin, beads, a rod and a plate on a tool"), furnished)
     yield "build-tool-tied", pressed_entry(msg("two parts tied together"), tied, "part-5", MORE)
     yield "build-tool-tying", pressed_entry(msg("a part to be tied to another"), loaded, "part-5", MORE, TIE)
+
+
+def furnished() -> BuiltTool:
+    """One of each."""
+    more = (FitPart("tin", 0.2), FitPart("beads", 0.33), FitPart("rod", 0.62), FitPart("sheet", 0.8))
+    return after(workshop_tool(view="numbers"), *more)
 
 
 def tied() -> BuiltTool:

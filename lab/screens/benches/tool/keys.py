@@ -15,7 +15,9 @@ TRAY_PREFIX = "tray-"
 LENGTH = "picked-length"
 HOLDING, CANCEL, SHELF = "picked-hold", "fit-cancel", "shelf"
 
-SHELVES: Mapping[str, str] = MappingProxyType({"handles": msg("handles"), "heads": msg("heads"), "brass": msg("brass")})
+SHELVES: Mapping[str, str] = MappingProxyType(
+    {"handles": msg("handles"), "heads": msg("heads"), "brass": msg("brass"), "more": msg("more")}
+)
 """What lies in the tray together, drawn to one scale: its key and what it is called."""
 
 
@@ -23,7 +25,7 @@ def tray_keys(shelf: str) -> tuple[str, ...]:
     """The keys of what lies on a shelf."""
     if shelf == "brass":
         return tuple(f"{TRAY_PREFIX}{mass_kg * 1000:.4g}" for mass_kg in BRASS_KG)
-    return tuple(f"{TRAY_PREFIX}{kind.name}" for kind in KINDS.values() if kind.head is (shelf == "heads"))
+    return tuple(f"{TRAY_PREFIX}{kind.name}" for kind in KINDS.values() if kind.shelf == shelf)
 
 
 def tray_part(key: str) -> tuple[Part, str] | None:
