@@ -37,7 +37,8 @@ def plate_from_build(build: Build) -> HungPlate:
     """The bench as the build says, held, with nothing guessed or drawn. Clips get the ids 1, 2, … in file order.
 
     The heaviest polygon, triangle or rectangle is the plate; all else is fast to it, wherever the build puts it. A
-    build without a pivot hangs by its highest corner. Raises UnfitBuildError where there is no plate, or a part is a hole.
+    build without a pivot hangs by its highest corner. Raises UnfitBuildError where there is no plate, or where a part
+    is a hole.
     """
     build = build.loose()
     if build.supports:

@@ -111,7 +111,15 @@ _KINDS = (
         look="rod",
         shelf="more",
     ),
-    ToolKind(name="sheet", called="plate", title=msg("plate"), mass_kg=0.08, shape=Rectangle(0.12, 0.08), shelf="more"),
+    ToolKind(
+        name="sheet",
+        called="plate",
+        title=msg("plate"),
+        mass_kg=0.08,
+        shape=Rectangle(0.12, 0.08),
+        look="plate",
+        shelf="more",
+    ),
 )
 
 KINDS: Mapping[str, ToolKind] = MappingProxyType({kind.name: kind for kind in _KINDS})
