@@ -4,7 +4,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from lab.files import build_text, read_build, read_build_text
@@ -76,19 +76,24 @@ def loads_n(state):
 
 @settings(max_examples=60, deadline=None)
 @given(places, places, frictions, frictions)
+# The balance point's own place as it is written down, and by a sum that ends a bit short of it.
+@example(0.4, 0.5, DRY, DRY)
+@example(0.3, 0.4, DRY, SOAPY)
+@example(0.4 - 1e-15, 0.9, SOAPY, DRY)
 def test_from_anywhere_they_meet_under_the_balance_point_or_the_body_tips(first, second, left, right):
     held = replace(on_fingers(workshop_pole(), min(first, second), max(first, second)), left=left, right=right)
     balance_m = held.sum.balance_point_m[0]
     end = Session(held)
     end.do(LetGo(at_once=True))
-    spans = held.fingers_m[0] <= balance_m <= held.fingers_m[1]
+    # A balance point that misses a finger by this share of what is between them is on it: sums of products round so.
+    slack_m = 1e-9 * (held.fingers_m[1] - held.fingers_m[0])
+    spans = held.fingers_m[0] - slack_m <= balance_m <= held.fingers_m[1] + slack_m
     if not spans:
         assert end.state.slide is None
         assert end.state.tipping.goes == ("left" if balance_m < held.fingers_m[0] else "right")
         return
     left_m, right_m = end.state.places_m
-    # Round-off of a mean of places of a metre.
-    assert left_m - 1e-12 <= balance_m <= right_m + 1e-12
+    assert left_m - slack_m <= balance_m <= right_m + slack_m
     assert right_m - left_m == pytest.approx(held.touch_m, rel=1e-9)
     assert end.state.slide.meeting_m == pytest.approx(balance_m, abs=1e-12)
 
