@@ -9,12 +9,13 @@ from lab.scenes.mobile.view import BAR, MobileView
 from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
 from lab.screens.benches.mobile.keys import LEVELS, TRAY, TRAY_THINGS, TrayThing
 from lab.screens.benches.mobile.words import GOING, YOU_SAID, guess_against_outcome, headline, side_moments_kg_m, why
-from lab.screens.benches.panel import GUESS, HOLD, LET_GO, SHOW_END, PanelParts, view_choice
+from lab.screens.benches.panel import GUESS, HOLD, LET_GO, PanelParts, view_choice
 from lab.screens.benches.sides import SIDE_NAMES, SIDES
+from lab.screens.benches.told import told, waiting
 from lab.simulation.benches import Mobile
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
-from lab.ui.widgets.arrange import Column, Row, Steady
+from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
 from lab.ui.widgets.label import Label
@@ -99,25 +100,17 @@ def _after(view: MobileView) -> tuple[Widget, ...]:
     hold = Button(HOLD, words.say("Hold it level"), kind="main")
     if bench.outcome is not None:
         return _told(view, bench), hold
-    waiting: list[Widget] = [Label("happened", words.say(GOING), style="title")]
-    if bench.guess:
-        waiting.append(Label("said", words.say(YOU_SAID[bench.guess])))
-    waiting.append(Button(SHOW_END, words.say("Show the end"), kind="quiet"))
-    # As high as what is told in the end, which nobody sees before.
-    return Steady(Column(tuple(waiting)), (_told(view, bench.at_end()),)), hold
+    said = words.say(YOU_SAID[bench.guess]) if bench.guess else ""
+    return waiting(view.look, words.say(GOING), said, _told(view, bench.at_end())), hold
 
 
 def _told(view: MobileView, bench: Mobile) -> Widget:
     """What happened and why, of a mobile that has come to rest."""
     words, outcome = view.look.words, bench.outcome or "level"
-    children: list[Widget] = [
-        Label("happened", headline(words, bench), style="title"),
-        Label("compared", guess_against_outcome(words, bench.guess, outcome)),
-    ]
+    compared = guess_against_outcome(words, bench.guess, outcome)
     reasons = why(words, bench, view.readings, numbers=view.numbers)
-    children += [Label(f"why-{index}", text) for index, text in enumerate(reasons)]
-    fill = "held_fill" if levels_of(bench).askew else "settled_fill"
-    return Panel("told", children=(Column(tuple(children), gap=4),), fill=fill, pad=14, round=True)
+    settled = not levels_of(bench).askew
+    return told(headline(words, bench), compared=(compared,), reasons=reasons, settled=settled)
 
 
 def _tray(view: MobileView, armed: str) -> Tray:

@@ -8,7 +8,7 @@ from lab.scenes.plate_scene import draw_disc_weight
 from lab.scenes.plate_view import PlateView, settled_sum
 from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
 from lab.screens.benches.hanging_bar.words import YOU_SAID, guess_against_outcome
-from lab.screens.benches.panel import GUESS, HOLD, LET_GO, SHOW_END, PanelParts, view_choice
+from lab.screens.benches.panel import GUESS, HOLD, LET_GO, PanelParts, view_choice
 from lab.screens.benches.plate.keys import (
     AXIS,
     DRAW,
@@ -29,10 +29,11 @@ from lab.screens.benches.plate.words import (
     why,
 )
 from lab.screens.benches.sides import SIDE_NAMES, SIDES
+from lab.screens.benches.told import told, waiting
 from lab.simulation.benches import HungPlate
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
-from lab.ui.widgets.arrange import Column, Row, Steady
+from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
 from lab.ui.widgets.label import Label
@@ -73,25 +74,17 @@ def _after(view: PlateView) -> tuple[Widget, ...]:
     draw = Button(DRAW, words.say("Draw the plumb line"), kind="main", enabled=bench.outcome is not None)
     if bench.outcome is not None:
         return _told(view, bench), *_crossing(view), draw, hold
-    waiting: list[Widget] = [Label("happened", words.say(GOING), style="title")]
-    if bench.guess:
-        waiting.append(Label("said", words.say(YOU_SAID[bench.guess])))
-    waiting.append(Button(SHOW_END, words.say("Show the end"), kind="quiet"))
-    # As high as what is told in the end, which nobody sees before.
-    return Steady(Column(tuple(waiting)), (_told(view, bench.at_end()),)), *_crossing(view), draw, hold
+    said = words.say(YOU_SAID[bench.guess]) if bench.guess else ""
+    return waiting(view.look, words.say(GOING), said, _told(view, bench.at_end())), *_crossing(view), draw, hold
 
 
 def _told(view: PlateView, bench: HungPlate) -> Widget:
     """What happened and why, of a plate that hangs still."""
     words, outcome = view.look.words, bench.outcome or "level"
-    children: list[Widget] = [Label("happened", words.say(HAPPENED[outcome]), style="title")]
     compared = guess_against_outcome(words, bench.guess, outcome)
-    if compared:
-        children.append(Label("compared", compared))
     reasons = why(words, bench, view.readings, numbers=view.numbers)
-    children += [Label(f"why-{index}", text) for index, text in enumerate(reasons)]
-    fill = "settled_fill" if outcome == "level" else "held_fill"
-    return Panel("told", children=(Column(tuple(children), gap=4),), fill=fill, pad=14, round=True)
+    happened = words.say(HAPPENED[outcome])
+    return told(happened, compared=(compared,), reasons=reasons, settled=outcome == "level")
 
 
 def _sums(view: PlateView, axis: str) -> tuple[Widget, ...]:

@@ -6,22 +6,20 @@ from lab.scenes.rows import HIGH, NECK
 from lab.scenes.scales.view import ScalesView, decimals
 from lab.scenes.weights import brass_rect, draw_brass
 from lab.screens.benches.doubts import doubt_switch, place_with_doubt
-from lab.screens.benches.panel import GUESS, HOLD, LET_GO, SHOW_END, PanelParts, view_choice
+from lab.screens.benches.panel import GUESS, HOLD, LET_GO, PanelParts, view_choice
 from lab.screens.benches.scales.keys import COUNT, READING, TRAY, tray_key, tray_kg
 from lab.screens.benches.scales.read_back import read_back
 from lab.screens.benches.scales.strip import round_down
 from lab.screens.benches.scales.words import GOING, SIDE_NAMES, compared, happened, why
 from lab.screens.benches.sides import SIDES
 from lab.screens.benches.sums import balance_panel, moment_table
+from lab.screens.benches.told import told, waiting
 from lab.simulation.benches.scales import ScalesBench
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
-from lab.ui.widgets.arrange import Column, Steady
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
-from lab.ui.widgets.label import Label
 from lab.ui.widgets.number_field import NumberField
-from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.tray import Tray, TrayItem
 from lab.ui.widgets.widget import Widget
 
@@ -91,24 +89,14 @@ def _after(view: ScalesView) -> tuple[Widget, ...]:
     hold = Button(HOLD, words.say("Set it back"), kind="main")
     if not bench.moving:
         return _told(view, bench), hold
-    waiting = Column(
-        (
-            Label("happened", words.say(GOING), style="title"),
-            Button(SHOW_END, words.say("Show the end"), kind="quiet"),
-        )
-    )
-    # As high as what is told in the end, which nobody sees before.
-    return Steady(waiting, (_told(view, bench.at_end()),)), hold
+    return waiting(view.look, words.say(GOING), "", _told(view, bench.at_end())), hold
 
 
 def _told(view: ScalesView, bench: ScalesBench) -> Widget:
     """What happened and why, of a body that has come to rest."""
     words = view.look.words
-    children: list[Widget] = [Label("happened", happened(words, bench), style="title")]
-    children += [Label(f"compared-{number}", text) for number, text in enumerate(compared(words, view, bench))]
-    children += [Label(f"why-{number}", text) for number, text in enumerate(why(words, view, bench))]
-    fill = "held_fill" if bench.tipping is not None else "settled_fill"
-    return Panel("told", children=(Column(tuple(children), gap=4),), fill=fill, pad=14, round=True)
+    reasons, beside = why(words, view, bench), compared(words, view, bench)
+    return told(happened(words, bench), compared=beside, reasons=reasons, settled=bench.tipping is None)
 
 
 def _tray(view: ScalesView, armed: str) -> Tray:

@@ -7,19 +7,17 @@ from lab.scenes.tool.shelf import draw_alone, drawn_size_m
 from lab.scenes.tool.view import ToolView, part_key
 from lab.screens.benches.doubts import doubt_switch
 from lab.screens.benches.hanging_bar.words import YOU_SAID, guess_against_outcome
-from lab.screens.benches.panel import HOLD, SHOW_END, PanelParts, action, view_choice
+from lab.screens.benches.panel import HOLD, PanelParts, action, view_choice
 from lab.screens.benches.sums import balance_panel, moment_table
+from lab.screens.benches.told import told, waiting
 from lab.screens.benches.tool.keys import SHELF, SHELVES, TRAY_PREFIX, tray_keys, tray_part
 from lab.screens.benches.tool.words import GOING, HAPPENED, why
 from lab.simulation.benches.tool import BuiltTool
 from lab.simulation.benches.tool_parts import KINDS
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
-from lab.ui.widgets.arrange import Column, Steady
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
-from lab.ui.widgets.label import Label
-from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.tray import Tray, TrayItem
 from lab.ui.widgets.widget import Widget
 
@@ -56,25 +54,17 @@ def _after(view: ToolView) -> tuple[Widget, ...]:
     hold = Button(HOLD, words.say("Lay it on the finger"), kind="main")
     if bench.outcome is not None:
         return _told(view, bench), hold
-    waiting: list[Widget] = [Label("happened", words.say(GOING), style="title")]
-    if bench.guess:
-        waiting.append(Label("said", words.say(YOU_SAID[bench.guess])))
-    waiting.append(Button(SHOW_END, words.say("Show the end"), kind="quiet"))
-    # As high as what is told in the end, which nobody sees before.
-    return Steady(Column(tuple(waiting)), (_told(view, bench.at_end()),)), hold
+    said = words.say(YOU_SAID[bench.guess]) if bench.guess else ""
+    return waiting(view.look, words.say(GOING), said, _told(view, bench.at_end())), hold
 
 
 def _told(view: ToolView, bench: BuiltTool) -> Widget:
     """What happened and why, of a tool that has come to rest."""
     words, outcome = view.look.words, bench.outcome or "level"
-    children: list[Widget] = [Label("happened", words.say(HAPPENED[outcome]), style="title")]
     compared = guess_against_outcome(words, bench.guess, outcome)
-    if compared:
-        children.append(Label("compared", compared))
     reasons = why(words, bench, view.readings, numbers=view.numbers)
-    children += [Label(f"why-{index}", text) for index, text in enumerate(reasons)]
-    fill = "settled_fill" if outcome == "level" else "held_fill"
-    return Panel("told", children=(Column(tuple(children), gap=4),), fill=fill, pad=14, round=True)
+    happened = words.say(HAPPENED[outcome])
+    return told(happened, compared=(compared,), reasons=reasons, settled=outcome == "level")
 
 
 def _tray(view: ToolView, shelf: str, armed: str) -> tuple[Widget, ...]:

@@ -9,6 +9,7 @@ from lab.screens.benches.doubts import doubt_switch
 from lab.screens.benches.panel import GUESS, HOLD, LET_GO, SHOW_END, PanelParts, view_choice
 from lab.screens.benches.sides import SIDES
 from lab.screens.benches.sums import balance_panel, moment_table
+from lab.screens.benches.told import told, waiting
 from lab.screens.benches.two_fingers.keys import STOP, TRAY, TRAY_KG, tray_key
 from lab.screens.benches.two_fingers.words import (
     BEYOND,
@@ -28,11 +29,9 @@ from lab.screens.benches.two_fingers.words import (
 from lab.simulation.benches.two_fingers import Tipping, TwoFingers
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
-from lab.ui.widgets.arrange import Column, Row, Steady
+from lab.ui.widgets.arrange import Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
-from lab.ui.widgets.label import Label
-from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.tray import Tray, TrayItem
 from lab.ui.widgets.widget import Widget
 
@@ -77,14 +76,11 @@ def _after(view: TwoFingersView) -> tuple[Widget, ...]:
     if not bench.moving and not bench.stopped:
         return _told(view, bench), Button(HOLD, words.say("Put them back apart"), kind="main")
     going = GOING if bench.tipping is None else TIPPING
-    waiting: list[Widget] = [Label("happened", words.say(STOPPED if bench.stopped else going), style="title")]
-    if bench.guess:
-        waiting.append(Label("said", words.say(YOU_SAID[bench.guess])))
-    waiting.append(_hands(view))
-    # As high as what is told in the end, which nobody sees before.
+    happens = words.say(STOPPED if bench.stopped else going)
+    said = words.say(YOU_SAID[bench.guess]) if bench.guess else ""
     end = bench.released().at_end() if bench.stopped else bench.at_end()
     back = Button(HOLD, words.say("Put them back apart"), kind="main")
-    return Steady(Column(tuple(waiting)), (_told(view, end),)), back
+    return waiting(view.look, happens, said, _told(view, end), _hands(view)), back
 
 
 def _hands(view: TwoFingersView) -> Widget:
@@ -102,24 +98,17 @@ def _told(view: TwoFingersView, bench: TwoFingers) -> Widget:
     if bench.tipping is not None:
         return _told_of_tipping(view, bench.tipping)
     outcome = bench.outcome or "level"
-    told = first_against_guess(words, bench.guess, outcome), meeting_against_guess(words, bench, view.readings)
-    children: list[Widget] = [Label("happened", words.say(MEET), style="title")]
-    children += [Label(f"compared-{index}", text) for index, text in enumerate(told) if text]
-    reasons = why_they_meet(words, bench, view)
-    children += [Label(f"why-{index}", text) for index, text in enumerate(reasons)]
-    return Panel("told", children=(Column(tuple(children), gap=4),), fill="settled_fill", pad=14, round=True)
+    compared = first_against_guess(words, bench.guess, outcome), meeting_against_guess(words, bench, view.readings)
+    return told(words.say(MEET), compared=compared, reasons=why_they_meet(words, bench, view), settled=True)
 
 
 def _told_of_tipping(view: TwoFingersView, tipping: Tipping) -> Widget:
     words = view.look.words
-    children: list[Widget] = [
-        Label("happened", words.say(TIPS[tipping.over]), style="title"),
-        Label("why-0", words.say(WHY_TIPS[tipping.over])),
-    ]
+    reasons = [words.say(WHY_TIPS[tipping.over])]
     if view.numbers:
         distance = view.readings.length_with_unit(tipping.beyond_m)
-        children.append(Label("why-1", words.say(BEYOND[tipping.over], distance=distance)))
-    return Panel("told", children=(Column(tuple(children), gap=4),), fill="held_fill", pad=14, round=True)
+        reasons.append(words.say(BEYOND[tipping.over], distance=distance))
+    return told(words.say(TIPS[tipping.over]), reasons=reasons, settled=False)
 
 
 def _tray(view: TwoFingersView, armed: str) -> Tray:
