@@ -8,7 +8,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from lab.app.paths import Paths
-from lab.files import Bench, FileFaults, build_text, read_build, save_text
+from lab.files import Bench, Build, FileFaults, build_text, read_build, save_text
 from lab.screens.screen import BuildEntry, Workpiece
 from lab.simulation import Refused, Session
 from lab.simulation.benches import BenchState, HungScene, Showing, WeighedScene
@@ -64,13 +64,26 @@ class Workbench:
         self.path = path if whole and path.parent == self._paths.builds else None
         return None
 
+    @property
+    def build(self) -> Build:
+        """What stands on it, as it would be saved."""
+        return self.kind.build_of(self.session.state)
+
+    def take(self, build: Build) -> Refused | None:
+        """Put a build of another bench on this one, in one step that can be taken back; says why where it can't."""
+        try:
+            state = self.kind.take(build)
+        except UnfitBuildError as unfit:
+            return unfit.why
+        return self.session.do(OpenBuild(text=build_text(self.kind.build_of(state))))
+
     def save(self, path: Path | None) -> Path:
         """Write the bench to a file and return it; without a path, to the file it has or to a new one.
 
         A bare file name goes into the builder's own folder and gives the build its title.  Another build's
         file is never written over.  Raises OSError if it cannot be written.
         """
-        build = self.kind.build_of(self.session.state)
+        build = self.build
         target = self.path or self._unused(_stem(build.title))
         if path is not None:
             bare = path.name == str(path)
@@ -90,7 +103,7 @@ class Workbench:
     def keep(self) -> None:
         """Keep what stands on the bench, so that it is there again next time.  Raises OSError."""
         self._paths.builds.mkdir(mode=0o700, parents=True, exist_ok=True)
-        save_text(self._left_file, build_text(self.kind.build_of(self.session.state)))
+        save_text(self._left_file, build_text(self.build))
         self._kept = self.session.state
 
     def builds(self) -> tuple[BuildEntry, ...]:

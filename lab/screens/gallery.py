@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
 from lab.outline.words import msg
+from lab.screens.benches.gallery_parts import pressed_entry
 from lab.screens.benches.hanging_bar.gallery import entries as bar_entries
 from lab.screens.benches.mobile.gallery import entries as mobile_entries
 from lab.screens.benches.plate.gallery import entries as plate_entries
@@ -78,6 +79,16 @@ _OTHERS = (
 """What keeps its entries by itself: every bench, and pages."""
 
 
+OVER_IT = (
+    ("looks", msg("free build: text size and colours"), ("looks",)),
+    ("builds", msg("free build: open and save"), ("builds",)),
+    ("benches", msg("free build: where to build"), ("benches",)),
+    ("benches-along", msg("free build: to another bench with what is built"), ("benches", "bench-load.comes")),
+    ("help", msg("free build: what to do here"), ("help",)),
+)
+"""What lies over a bench after presses: name, what it shows, what is pressed."""
+
+
 def _entries() -> Iterator[tuple[str, Entry]]:
     yield "start", Entry(msg("the start screen"), lambda look: _start(look, workshop_bar()))
     loose = workshop_bar().released().at_end()
@@ -92,22 +103,8 @@ def _entries() -> Iterator[tuple[str, Entry]]:
     yield from course_entries(NOT_SAVED)
     for name, says, bench in _benches():
         yield f"build-{name}", Entry(says, lambda look, bench=bench: _build(look, bench()))  # type: ignore[misc]
-    yield (
-        "build-looks",
-        Entry(msg("free build: text size and colours"), lambda look: press(_build(look, workshop_bar()), "looks")),
-    )
-    yield (
-        "build-builds",
-        Entry(msg("free build: open and save"), lambda look: press(_build(look, workshop_bar()), "builds")),
-    )
-    yield (
-        "build-benches",
-        Entry(msg("free build: where to build"), lambda look: press(_build(look, workshop_bar()), "benches")),
-    )
-    yield (
-        "build-help",
-        Entry(msg("free build: what to do here"), lambda look: press(_build(look, workshop_bar()), "help")),
-    )
+    for name, says, keys in OVER_IT:
+        yield f"build-{name}", pressed_entry(says, workshop_bar, *keys)
     yield "build-saved", Entry(msg("free build: a toast"), lambda look: _build(look, workshop_bar(), SAVED))
     for entries in _OTHERS:
         yield from entries()

@@ -83,6 +83,13 @@ class OpenBuild:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TakeAlong:
+    """Go to another bench with what is built on this one."""
+
+    bench: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ChangeSetting:
     """Change one field of `Setting` (lab/screens/screen.py) and keep it."""
 
@@ -126,6 +133,7 @@ Intent = (
     | Back
     | SaveBuild
     | OpenBuild
+    | TakeAlong
     | ChangeSetting
     | ShowContrast
     | NewLearner

@@ -67,6 +67,8 @@ class BuildRoom(BenchRoom):
                 self._save(intent.path)
             case intents.Go(place="build", name=name) if name in BENCHES:
                 self._go_to(bench_named(name))
+            case intents.TakeAlong(bench=name) if name in BENCHES:
+                self._take_along(bench_named(name))
             case intents.ChangeSetting(name="units", value=str(units)) if units:
                 self.do(SetUnits(units))
                 return False  # the whole lab keeps it too
@@ -114,6 +116,18 @@ class BuildRoom(BenchRoom):
         self.close()
         self._bench = Workbench(self._house.paths, name)
         self._session = self._bench.session
+
+    def _take_along(self, name: Bench) -> None:
+        """What is built here goes on another bench, or it is said why it can't and one stays."""
+        there = Workbench(self._house.paths, name)
+        refused = there.take(self._bench.build)
+        if refused is not None:
+            self._house.say(refused.template, refused.values)
+            return
+        self.close()
+        self._bench = there
+        self._session = there.session
+        self._note_change()
 
     def _keep(self) -> None:
         """A bench that cannot be kept is said once to be so; what can be built stays as it is."""

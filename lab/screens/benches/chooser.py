@@ -8,23 +8,27 @@ from lab.simulation.benches.catalogue import BENCHES, BenchKind
 from lab.ui.look import Look
 from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
+from lab.ui.widgets.choice import ChoiceRow
 from lab.ui.widgets.dialog import Dialog
 
 BENCHES_DIALOG, BENCHES_DONE = "benches-dialog", "benches-done"
 BENCH_PREFIX = "bench-"
+ALONG, STAYS, COMES = "bench-load", "stays", "comes"
 _PICTURE_PX, _WIDE_PX, _GAP_PX = 88.0, 800.0, 12.0
 _LARGE_TEXT = 1.6
 """From here on one card has the width to itself."""
 
 
-def benches_dialog(look: Look, now: BenchKind) -> Dialog:
-    """now: the bench that is shown."""
+def benches_dialog(look: Look, now: BenchKind, *, along: bool = False) -> Dialog:
+    """now: the bench that is shown.  along: whether what is built there comes along."""
     cards = [_card(look, kind, here=kind is now) for kind in BENCHES.values()]
     beside = 1 if look.sizes.text_scale > _LARGE_TEXT else 2
     rows = tuple(Row(tuple(cards[first : first + beside]), gap=_GAP_PX) for first in range(0, len(cards), beside))
     say = look.words.say
     done = Button(BENCHES_DONE, say("Stay here"), kind="main")
-    children = (Column(rows, gap=_GAP_PX),)
+    options = ((STAYS, say("stays on this bench")), (COMES, say("comes along")))
+    choice = ChoiceRow(ALONG, say("What you have built here"), options, COMES if along else STAYS)
+    children = (choice, Column(rows, gap=_GAP_PX))
     return Dialog(BENCHES_DIALOG, say("Where to build"), children=children, buttons=(done,), width=_WIDE_PX)
 
 

@@ -10,14 +10,15 @@ from typing import Any
 from lab.outline.words import msg
 from lab.screens import top_bar
 from lab.screens.benches.builds import BUILD_NAME, BUILDS_DIALOG, BUILDS_DONE, SAVE, builds_dialog, opened, typed_into
-from lab.screens.benches.chooser import BENCHES_DIALOG, BENCHES_DONE, bench_chosen, benches_dialog
+from lab.screens.benches.chooser import ALONG, BENCHES_DIALOG, BENCHES_DONE, COMES, bench_chosen, benches_dialog
 from lab.screens.benches.face import Face
-from lab.screens.intents import Go, Intent, OpenBuild, SaveBuild
+from lab.screens.intents import Go, Intent, OpenBuild, SaveBuild, TakeAlong
 from lab.screens.screen import BuildModel
 from lab.screens.settings_panel import LOOKS_DIALOG, LOOKS_DONE, settings_dialog
 from lab.simulation.benches.catalogue import kind_of
 from lab.ui.events import Event, Key, Text
 from lab.ui.look import Look
+from lab.ui.outcomes import Chosen
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.dialog import Dialog
 from lab.ui.widgets.label import Label
@@ -38,10 +39,11 @@ _CLOSES = (LOOKS_DONE, BUILDS_DONE, BENCHES_DONE, HELP_DONE)
 
 
 class Dialogs:
-    """Which dialog is open, and the name that is being typed for a build."""
+    """Which dialog is open, the name that is being typed for a build, and whether it comes along to another bench."""
 
     def __init__(self) -> None:
         self.open = ""
+        self._along = False
         self._name: str | None = None
 
     def show_builds(self) -> None:
@@ -55,7 +57,7 @@ class Dialogs:
     def pressed(self, key: str, model: BuildModel) -> list[Intent] | None:
         """What a button of a dialog, or one that opens it, asks for; None for any other key."""
         if key in _OPENS:
-            self.open, self._name = _OPENS[key], None
+            self.open, self._name, self._along = _OPENS[key], None, False
             return []
         if key in _CLOSES:
             self.close()
@@ -66,6 +68,13 @@ class Dialogs:
         if intents is not None:
             self.close()
         return intents
+
+    def chosen(self, event: Chosen) -> bool:
+        """Whether the event chose something in a dialog."""
+        if event.key != ALONG:
+            return False
+        self._along = event.value == COMES
+        return True
 
     def typed(self, event: Event, model: BuildModel, *, focused: str | None) -> bool:
         """Whether the event was typing into the name of a build."""
@@ -88,13 +97,15 @@ class Dialogs:
             name = model.bench.title if self._name is None else self._name
             return builds_dialog(look, name, model.builds)
         if self.open == BENCHES_DIALOG:
-            return benches_dialog(look, kind_of(model.bench))
+            return benches_dialog(look, kind_of(model.bench), along=self._along)
         return _help(look, face) if self.open == HELP_DIALOG else None
 
     def _chosen(self, key: str, model: BuildModel) -> list[Intent] | None:
         bench = bench_chosen(key)
         if bench is not None:
-            return [] if bench == kind_of(model.bench).name else [Go(place="build", name=bench)]
+            if bench == kind_of(model.bench).name:
+                return []
+            return [TakeAlong(bench=bench) if self._along else Go(place="build", name=bench)]
         if key == SAVE:
             name = (self._name or "").strip()
             own = not name or name == model.bench.title

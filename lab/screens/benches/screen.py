@@ -116,6 +116,8 @@ class FreeBuildScreen:
             return [setting] if setting else list(about_notice)
         if isinstance(event, Escaped):
             return self._escaped(event)
+        if isinstance(event, Chosen) and self._dialogs.chosen(event):
+            return []
         if isinstance(event, Chosen) and event.key in (GUESS, VIEW):
             return [Do(command=_chosen(event, model))]
         if isinstance(event, Pressed):
