@@ -285,3 +285,27 @@ def test_brass_clinks_and_wood_knocks_as_it_is_set_down_and_as_it_falls():
     # Set down after 0.3 s, and down on the table some while after.
     assert sounds[0][0] == pytest.approx(60, abs=1)
     assert sounds[1][0] > 80
+
+
+def test_figures_are_written_down_once_they_no_longer_run_and_nothing_moves_by_that(at_scales: Any):
+    at_scales.press("view.numbers")
+    at_scales.press("let-go")
+    at_scales.wait(0.5)
+    assert bench(at_scales).moving
+    before = {key: at_scales.node(key).bounds for key in ("readings", "moments", "picture")}
+    assert not at_scales.says("516.7")
+    at_scales.wait(3.0)
+    assert not bench(at_scales).moving
+    assert {key: at_scales.node(key).bounds for key in before} == before
+    assert at_scales.says("516.7")
+
+
+def test_while_a_body_is_let_down_and_settles_nothing_but_its_picture_is_laid_out_anew(at_scales: Any):
+    at_scales.press("view.all")
+    at_scales.press("let-go")
+    screen = at_scales.lab._screen
+    at_scales.wait(0.1)
+    for seconds in (0.05, 0.5):
+        at_scales.wait(seconds)
+        assert bench(at_scales).moving
+        assert screen._turned_only

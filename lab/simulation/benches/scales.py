@@ -98,13 +98,12 @@ class ScalesBench:
     @property
     def parts(self) -> tuple[Part, ...]:
         """All that weighs, the bar first."""
-        loads = tuple(load.part for load in self.loads)
-        return loads if self.bar is None else (self.bar.as_part(), *loads)
+        return _weighing(self.bar, self.loads)
 
     @property
     def sum(self) -> MomentSum:
         """The moment sum about the reference line."""
-        return _summed(self.parts, self.reference_m)
+        return _summed(self.bar, self.loads, self.reference_m)
 
     @property
     def carrier(self) -> Hung | None:
@@ -287,10 +286,16 @@ class ScalesBench:
         return replace(self, motion=motion, pressed_kg=pressed_kg(tipping, self.motion, motion, TICK_S))
 
 
+# While it settles or tips, every frame asks for the same parts and the same sum many times.
 @lru_cache(maxsize=16)
-def _summed(parts: tuple[Part, ...], reference_m: float) -> MomentSum:
-    """The moment sum of what lies there.  While it settles or tips, every frame asks for the same one many times."""
-    return moment_sum(parts, (reference_m, 0.0, 0.0))
+def _weighing(bar: Bar | None, loads: tuple[Hung, ...]) -> tuple[Part, ...]:
+    parts = tuple(load.part for load in loads)
+    return parts if bar is None else (bar.as_part(), *parts)
+
+
+@lru_cache(maxsize=16)
+def _summed(bar: Bar | None, loads: tuple[Hung, ...], reference_m: float) -> MomentSum:
+    return moment_sum(_weighing(bar, loads), (reference_m, 0.0, 0.0))
 
 
 def _corners(load: Hung | None) -> list[Vector]:

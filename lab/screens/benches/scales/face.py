@@ -60,8 +60,10 @@ class ScalesFace(Face[ScalesBench]):
 
     def only_moved(self, before: Stand[ScalesBench], now: Stand[ScalesBench]) -> bool:
         first, last = before.bench, now.bench
-        if not (first.moving and last.moving) or last.tipping is None:
+        if not (first.moving and last.moving):
             return False
+        if last.tipping is None:
+            return replace(last, raised=first.raised, given=first.given) == first
         return replace(last, motion=first.motion, pressed_kg=first.pressed_kg) == first
 
     def _view(self, stand: Stand[ScalesBench]) -> ScalesView:

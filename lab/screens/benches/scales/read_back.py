@@ -10,9 +10,15 @@ from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.table import Table, TableColumn, TableRow
 from lab.ui.widgets.widget import Widget
 
+RUNS = "…"
+"""Stands for a figure that still runs in a window."""
+
 
 def read_back(view: ScalesView) -> tuple[Widget, ...]:
-    """Title, table and quotient; nothing where the windows show nothing that gives it back."""
+    """Title, table and quotient; nothing where the windows show nothing that gives it back.
+
+    While figures run in the windows they are not yet written down, but there is room for them.
+    """
     shown = _shown_kg(view)
     if shown is None:
         return ()
@@ -21,13 +27,12 @@ def read_back(view: ScalesView) -> tuple[Widget, ...]:
 
 
 def _shown_kg(view: ScalesView) -> tuple[float, ...] | None:
-    """What the windows show, or will; None where that gives no balance point back."""
+    """What the windows show in the end; None where that gives no balance point back."""
     bench = view.bench
     if view.tips or (bench.held and bench.view != "all"):
         return None
-    if bench.held:
-        return bench.reactions_kg
-    return bench.readings_kg if bench.given else None
+    # Seen already while it was held, or soon: the table is as high either way.
+    return bench.reactions_kg
 
 
 def _moments_kg_m(view: ScalesView, shown: tuple[float, ...]) -> list[float]:
@@ -50,15 +55,16 @@ def _table(view: ScalesView, shown: tuple[float, ...]) -> Table:
             f"row-scale-{scale.id}",
             (
                 words.content(scale.name),
-                _read(view, mass_kg),
+                _written(view, _read(view, mass_kg)),
                 readings.length(scale.at_m[0] - bench.reference_m),
-                readings.moment(moment),
+                _written(view, readings.moment(moment)),
             ),
             picked=view.picked == f"scale-{scale.id}",
         )
         for scale, mass_kg, moment in zip(bench.scales, shown, moments, strict=True)
     ]
-    total = (say("sum"), _read(view, sum(shown)), "", readings.moment(sum(moments)))
+    sums = _read(view, sum(shown)), readings.moment(sum(moments))
+    total = (say("sum"), _written(view, sums[0]), "", _written(view, sums[1]))
     rows.append(TableRow("row-read-sum", total, kind="sum"))
     return Table("readings", columns, tuple(rows), name=say("Read back from the scales"))
 
@@ -68,16 +74,28 @@ def _quotients(view: ScalesView, shown: tuple[float, ...]) -> tuple[Widget, ...]
     say, readings, scales = view.look.words.say, view.readings, view.bench.scales
     each = zip(scales, shown, strict=True)
     found = tuple(ScaleReading(name=scale.name, mass_kg=mass_kg, at_m=scale.at_m) for scale, mass_kg in each)
-    along, across = (readings.length_with_unit(at_m) for at_m in weighed_level_m(Weighing(readings=found)))
-    moment, weight = readings.moment(sum(_moments_kg_m(view, shown))), _read(view, sum(shown))
+    places_m = weighed_level_m(Weighing(readings=found))
+    along, across = (_written(view, readings.length_with_unit(at_m)) for at_m in places_m)
+    moment = _written(view, readings.moment(sum(_moments_kg_m(view, shown))))
+    weight = _written(view, _read(view, sum(shown)))
     quotient = Label("read-quotient", say("{moment} ÷ {weight}", moment=moment, weight=weight), middle=True)
     place = Label("read-balance", say("the scales say {place}", place=along), style="strong", align="end", middle=True)
     row = Row((quotient, place), weights=(0.0, 1.0))
     if not view.three:
         return (row,)
     sideways = sum(mass_kg * scale.at_m[1] for scale, mass_kg in zip(scales, shown, strict=True))
-    text = say("across {moment} ÷ {weight} = {place}", moment=readings.moment(sideways), weight=weight, place=across)
+    text = say(
+        "across {moment} ÷ {weight} = {place}",
+        moment=_written(view, readings.moment(sideways)),
+        weight=weight,
+        place=across,
+    )
     return row, Label("read-across", text, align="end")
+
+
+def _written(view: ScalesView, figure: str) -> str:
+    """A figure, once it no longer runs; of what was to be seen before anything moved, at once."""
+    return RUNS if view.bench.moving and view.bench.view != "all" else figure
 
 
 def _read(view: ScalesView, mass_kg: float) -> str:
