@@ -6,10 +6,13 @@ from typing import Any
 
 import pytest
 
+from lab.app.settings import Settings
 from lab.files import UNITS, read_build
 from lab.mechanics import Friction, two_finger_slide
+from lab.outline.words import Words
 from lab.scenes.readings import Readings
-from lab.scenes.two_fingers.view import TwoFingersView, stage_for
+from lab.scenes.two_fingers.scene import draw_two_fingers
+from lab.scenes.two_fingers.view import TwoFingersView, reference_knob, stage_for
 from lab.scenes.two_fingers.way import way_points
 from lab.screens.screen import BuildModel, Setting
 from lab.screens.sound_cues import cues
@@ -18,6 +21,10 @@ from lab.simulation.benches.two_fingers import DRY, SOAPY, TwoFingers
 from lab.simulation.benches.two_fingers_builds import workshop_pole
 from lab.ui.events import FileDropped, Key, PointerDown, PointerMove, PointerUp
 from lab.ui.geometry import Rect
+from lab.ui.list_canvas import ListCanvas
+from lab.ui.look import Look
+from lab.ui.sizes import Sizes
+from lab.ui.theme import THEMES
 
 
 @pytest.fixture
@@ -303,3 +310,29 @@ def test_what_is_saved_says_its_bench_and_opens_there_again(at_fingers: Any):
     at_fingers.lab.handle(FileDropped(path))
     assert bench(at_fingers).fingers_m == pytest.approx(was.fingers_m, abs=1e-15)
     assert bench(at_fingers).right == SOAPY
+
+
+@pytest.mark.parametrize("language", ["en", "xr"])
+def test_nothing_moves_in_a_low_window_when_something_is_picked(make_pilot: Any, language: str):
+    settings = Settings(learner="KEEP-0001", language=language, text_scale=2.0)
+    pilot = make_pilot(size=(1024, 600), settings=settings)
+    for key in ("to-build", "benches", "bench-fingers"):
+        pilot.press(key)
+    before = {key: pilot.node(key).bounds for key in ("picture", "finger-right", "piece-2")}
+    pilot.tap(*pilot.middle("piece-1"))
+    assert pilot.has("strip")
+    assert {key: pilot.node(key).bounds for key in before} == before
+
+
+@pytest.mark.parametrize("reference_m", [0.0, 0.2, 0.4, 0.55])
+def test_where_they_are_said_to_meet_is_never_written_under_the_knob_of_the_reference_line(reference_m: float):
+    words = Words("xr")
+    look = Look(THEMES["paper"], Sizes(1024, 600, text_scale=2.0, mirrored=words.mirrored), words)
+    state = replace(workshop_pole(), view="all", reference_m=reference_m, meeting_guess_m=0.5)
+    view = TwoFingersView(bench=state, look=look, readings=Readings(words=words, units=UNITS["g-cm"]), told=True)
+    rect, canvas = Rect(492, 157, 532, 443), ListCanvas((1024, 600))
+    draw_two_fingers(canvas, rect, view)
+    knob = reference_knob(view, stage_for(view, rect))
+    lines = [op for op in canvas.ops if getattr(op, "text", "").find("50.0") >= 0]
+    assert lines
+    assert not any(Rect(*op.bounds).intersects(knob) for op in lines)

@@ -50,9 +50,10 @@ def draw_flag(canvas: Canvas, view: TwoFingersView, stage: Stage, board: LabelBo
     canvas.polygon(points, fill=theme.held if said else theme.panel, outline=theme.ink, width=width)
     board.keep_clear([flag])
     say, gap, size = view.look.words.say, sizes.px(8), sizes.text("small")
-    text = say("where will they meet?")
+    texts = [say("where will they meet?")]
     if bench.meeting_guess_m is not None:
-        text = say("you: {place}", place=view.readings.length_with_unit(bench.meeting_guess_m))
+        place = view.readings.length_with_unit(bench.meeting_guess_m)
+        texts = [say("you: {place}", place=place), place]
     y = flag.bottom - flag.h * 0.3
     spots: list[Spot] = [
         ((flag.x - gap, y), "right middle"),
@@ -61,7 +62,9 @@ def draw_flag(canvas: Canvas, view: TwoFingersView, stage: Stage, board: LabelBo
         ((flag.right, flag.bottom + sizes.px(4)), "right top"),
         ((flag.x, flag.bottom + sizes.px(4)), "left top"),
     ]
-    board.place(text, spots, size=size, color=theme.ink, ground=theme.paper)
+    for text in texts:
+        if board.place(text, spots, size=size, color=theme.ink, ground=theme.paper) is not None:
+            break
 
 
 def name_balance(canvas: Canvas, view: TwoFingersView, stage: Stage, board: LabelBoard, mark: Point) -> None:

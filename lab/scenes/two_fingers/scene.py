@@ -19,6 +19,7 @@ from lab.scenes.two_fingers.view import (
     outline_rect,
     piece_key,
     plate_texts,
+    reference_knob,
     stage_for,
 )
 from lab.scenes.weights import brass_rect, draw_brass
@@ -66,6 +67,9 @@ def _draw_around(canvas: Canvas, view: TwoFingersView, stage: Stage, board: Labe
     draw_ground(canvas, stage.seen, stage.body)
     draw_rule(canvas, stage.seen, stage.body, board)
     draw_cords(canvas, stage.seen, stage.body, board, held_until=say("held until you slide them in"))
+    if view.told:
+        # Drawn later, over the flag's words.
+        board.keep_clear([reference_knob(view, stage)])
     draw_flag(canvas, view, stage, board)
     if view.told:
         draw_reference(canvas, view, stage, board)
