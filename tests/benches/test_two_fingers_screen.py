@@ -321,7 +321,9 @@ def test_nothing_moves_in_a_low_window_when_something_is_picked(make_pilot: Any,
     before = {key: pilot.node(key).bounds for key in ("picture", "finger-right", "piece-2")}
     pilot.tap(*pilot.middle("piece-1"))
     assert pilot.has("strip")
-    assert {key: pilot.node(key).bounds for key in before} == before
+    for key, bounds in before.items():
+        # In a mirrored picture the far edge is a difference of two.
+        assert pilot.node(key).bounds == pytest.approx(bounds, abs=1e-9)
 
 
 @pytest.mark.parametrize("reference_m", [0.0, 0.2, 0.4, 0.55])
