@@ -46,6 +46,7 @@ HELP = (
     msg("Drag a weight from the tray onto the bar, or press it and then press the place."),
     msg("Drag weights, the carriage and the reference line; or pick one and use − and +, or the arrow keys."),
     msg("Say which end will drop, then let go."),
+    msg("One that is picked is named, copied, mirrored or tied to another behind More."),
     msg("Colours and sizes are behind Aa; units change with the button beside it."),
 )
 CAUTION = msg("If you try this with real weights: keep toes and fingers out from under them.")

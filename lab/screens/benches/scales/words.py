@@ -45,6 +45,7 @@ HELP = (
     msg("Say which scale will read more, or what it will read; then let go."),
     msg("On the scales everything still moves: watch what they read. Move a load past a scale until it tips."),
     msg("Pick a thing to type its place or weight, or use the arrow keys."),
+    msg("One that is picked is named, copied, mirrored or tied to another behind More."),
     msg("Colours and sizes are behind Aa; units change with the button beside it."),
 )
 CAUTION = msg("If you try this with real things: keep fingers out from under what may tip, and catch it low down.")
