@@ -6,6 +6,7 @@ from lab.scenes.finger_parts import PartOutline
 from lab.scenes.finger_shapes import PartDrawing, draw_part
 from lab.scenes.finger_stage import FingerStage, FingerView, balance_m, body_place_px, pose_of
 from lab.scenes.labels import LabelBoard, Spot
+from lab.simulation.benches.groups import in_group
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
 
@@ -100,7 +101,7 @@ def name_parts(canvas: Canvas, view: FingerView, stage: FingerStage, board: Labe
         if outline.hook_m is not None
     )
     for outline, box in zip(stage.outlines, boxes, strict=True):
-        text = look.words.content(outline.part.name)
+        text = look.words.content(in_group(outline.part.name))
         if not stamp_of(canvas, view, stage, outline)[0]:
             weight = view.readings.weight_with_unit(outline.part.mass_kg)
             text = look.words.say("{part} {weight}", part=text, weight=weight)

@@ -338,3 +338,11 @@ def test_where_they_are_said_to_meet_is_never_written_under_the_knob_of_the_refe
     lines = [op for op in canvas.ops if getattr(op, "text", "").find("50.0") >= 0]
     assert lines
     assert not any(Rect(*op.bounds).intersects(knob) for op in lines)
+
+
+def test_what_is_tied_is_called_by_its_own_name_in_picture_and_strip(at_fingers: Any):
+    for key in ("piece-1", "picked-more", "picked-tie", "piece-2", "picked-more"):
+        at_fingers.press(key)
+    assert [piece.part.name for piece in bench(at_fingers).pieces] == ["group/brass 200", "group/brass 50"]
+    assert at_fingers.node("picked-name").name == "brass 200"
+    assert not any("group/" in line for line in at_fingers.draw().text_lines())

@@ -22,6 +22,7 @@ from lab.screens.benches.strip_fields import (
 )
 from lab.screens.benches.strip_keys import WEIGHT_FIELD
 from lab.simulation.benches.bar_edits import HEAVIEST_KG
+from lab.simulation.benches.groups import in_group
 from lab.ui.widgets.number_field import NumberField
 from lab.ui.widgets.panel import Panel
 from lab.ui.widgets.widget import Widget
@@ -59,7 +60,7 @@ def _picked(view: ScalesView, parts: PartStrip) -> tuple[Widget, ...]:
         return (named(name), *fields)
     if load is None:
         return ()
-    name = words.content(load.name)
+    name = words.content(in_group(load.name))
     label = named(name)
     if load is bench.carrier:
         return label, _weight(view, load.mass_kg, name)

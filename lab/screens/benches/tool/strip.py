@@ -20,6 +20,7 @@ from lab.screens.benches.strip_fields import (
 )
 from lab.screens.benches.tool.keys import CANCEL, HOLDING, LENGTH
 from lab.screens.benches.tool.moves import id_of, part_of
+from lab.simulation.benches.groups import in_group
 from lab.simulation.benches.poles import is_pole
 from lab.simulation.benches.tool_edits import LONGEST_M, SHORTEST_M
 from lab.simulation.benches.tool_places import places_m
@@ -60,7 +61,7 @@ def _picked(view: ToolView, parts: PartStrip) -> tuple[Widget, ...]:
 
 def _of_part(view: ToolView, part: Part) -> tuple[Widget, ...]:
     say = view.look.words.say
-    name = view.look.words.content(part.name)
+    name = view.look.words.content(in_group(part.name))
     children: list[Widget] = [named(name)]
     if is_pole(part):
         long_m, ends_m = extent_m(part.shape)[0], (SHORTEST_M, LONGEST_M)

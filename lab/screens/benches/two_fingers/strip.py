@@ -20,6 +20,7 @@ from lab.screens.benches.strip_keys import MORE, WEIGHT_FIELD
 from lab.screens.benches.two_fingers.keys import CANCEL, FORGET, GRIP, KINETIC, STATIC
 from lab.screens.benches.two_fingers.moves import piece_of
 from lab.screens.benches.two_fingers.typed import GRIPS
+from lab.simulation.benches.groups import in_group
 from lab.simulation.benches.two_fingers_edits import LEAST_FRICTION, MOST_FRICTION
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
@@ -97,7 +98,7 @@ def _of_piece(view: TwoFingersView, parts: PartStrip) -> tuple[Widget, ...]:
     say, piece = view.look.words.say, piece_of(view, view.picked)
     if piece is None:
         return ()
-    name = view.look.words.content(piece.part.name)
+    name = view.look.words.content(in_group(piece.part.name))
     if parts.tying:
         return tie_line(view.look, piece.part.name)
     if parts.more:
