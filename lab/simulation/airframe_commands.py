@@ -13,6 +13,13 @@ Nose = Literal["down", "level", "up"]
 
 
 @dataclass(frozen=True, slots=True)
+class DoWith:
+    """Begin, or go on, doing something else with it: it is held first."""
+
+    doing: Literal["build", "hang", "weigh"]
+
+
+@dataclass(frozen=True, slots=True)
 class HangBy:
     """Hang it by another place. joins: one more place of the same drag, so that one undo takes it back."""
 

@@ -14,6 +14,7 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from lab.simulation import (
+    airframe_commands,
     commands,
     mobile_commands,
     part_commands,
@@ -92,6 +93,10 @@ _ROWS = (
     _row("set-friction", two_finger_commands.SetFriction),
     _row("guess-meeting", two_finger_commands.GuessMeeting),
     _row("stop-fingers", two_finger_commands.StopFingers),
+    _row("do-with", airframe_commands.DoWith),
+    _row("hang-by", airframe_commands.HangBy),
+    _row("guess-attitude", airframe_commands.GuessAttitude),
+    _row("raise-nose", airframe_commands.RaiseNose),
     # The session itself carries these out, from the states it has kept.
     _row("undo", commands.Undo),
     _row("redo", commands.Redo),
@@ -109,6 +114,7 @@ EDITS_OF: Mapping[str, str] = MappingProxyType(
         "HungPlate": "plate_edits.EDITS",
         "ScalesBench": "scales_edits.EDITS",
         "TwoFingers": "two_fingers_edits.EDITS",
+        "AirframeBench": "airframe_edits.EDITS",
         "Showing": "shared_edits.HELD_OR_NOT",
         "HungScene": "shared_edits.HELD_OR_NOT",
         "WeighedScene": "shared_edits.HELD_OR_NOT",

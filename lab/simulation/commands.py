@@ -12,6 +12,7 @@ from types import MappingProxyType
 from typing import Literal
 
 from lab.files import View
+from lab.simulation.airframe_commands import DoWith, GuessAttitude, HangBy, RaiseNose
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
 from lab.simulation.part_commands import Copy, Rename, Reweigh, Tie, Untie
 from lab.simulation.plate_commands import MoveClip, MoveCorner, MoveHole, MovePin, PlateEdit
@@ -159,6 +160,7 @@ Edit = (
     | Reweigh | Rename | Copy | Tie | Untie | HangOn | HangBar | Rehang | SlideBar | FitPart | SetLength
     | PlateEdit | PutOn | Shift | MoveScale | StandOn | GuessReading
     | MoveFingers | SetFriction | GuessMeeting | StopFingers
+    | DoWith | HangBy | GuessAttitude | RaiseNose
 )  # fmt: skip
 """What a bench carries out."""
 
@@ -181,6 +183,7 @@ DRAGS: Mapping[type, tuple[str, ...]] = MappingProxyType(
         MoveScale: ("id",),
         MoveFingers: (),
         GuessMeeting: (),
+        HangBy: (),
     }
 )
 """What a pointer does in many small steps, and the fields of it that say what is dragged."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from lab.simulation.benches.airframe import AirframeBench
 from lab.simulation.benches.finger import FingerTool
 from lab.simulation.benches.hanging_bar import HangingBar
 from lab.simulation.benches.held_scenes import HungScene, WeighedScene
@@ -20,6 +21,7 @@ BenchState = (
     | ScalesBench
     | HungPlate
     | TwoFingers
+    | AirframeBench
     | Showing
     | HungScene
     | WeighedScene
