@@ -72,6 +72,7 @@ _ROWS = (
     _row("tie", part_commands.Tie),
     _row("untie", part_commands.Untie),
     _row("put-on", scales_commands.PutOn),
+    _row("put-part", scales_commands.PutPart),
     _row("shift", scales_commands.Shift),
     _row("move-scale", scales_commands.MoveScale),
     _row("stand-on", scales_commands.StandOn),
@@ -97,6 +98,10 @@ _ROWS = (
     _row("hang-by", airframe_commands.HangBy),
     _row("guess-attitude", airframe_commands.GuessAttitude),
     _row("raise-nose", airframe_commands.RaiseNose),
+    _row("set-flight-time", airframe_commands.SetFlightTime),
+    _row("burn-from", airframe_commands.BurnFrom),
+    _row("pump-across", airframe_commands.PumpAcross),
+    _row("fill-tank", airframe_commands.FillTank),
     # The session itself carries these out, from the states it has kept.
     _row("undo", commands.Undo),
     _row("redo", commands.Redo),

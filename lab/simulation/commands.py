@@ -12,11 +12,20 @@ from types import MappingProxyType
 from typing import Literal
 
 from lab.files import View
-from lab.simulation.airframe_commands import DoWith, GuessAttitude, HangBy, RaiseNose
+from lab.simulation.airframe_commands import (
+    BurnFrom,
+    DoWith,
+    FillTank,
+    GuessAttitude,
+    HangBy,
+    PumpAcross,
+    RaiseNose,
+    SetFlightTime,
+)
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
 from lab.simulation.part_commands import Copy, Rename, Reweigh, Tie, Untie
 from lab.simulation.plate_commands import MoveClip, MoveCorner, MoveHole, MovePin, PlateEdit
-from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, Shift, StandOn
+from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, PutPart, Shift, StandOn
 from lab.simulation.tool_commands import FitPart, SetLength
 from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
 
@@ -158,9 +167,10 @@ Edit = (
     Hang | Move | Remove | SetHold | MovePivot | MoveReference | MoveFinger
     | Measure | Guess | LetGo | HoldStill | SetView | SetUnits | OpenBuild
     | Reweigh | Rename | Copy | Tie | Untie | HangOn | HangBar | Rehang | SlideBar | FitPart | SetLength
-    | PlateEdit | PutOn | Shift | MoveScale | StandOn | GuessReading
+    | PlateEdit | PutOn | PutPart | Shift | MoveScale | StandOn | GuessReading
     | MoveFingers | SetFriction | GuessMeeting | StopFingers
     | DoWith | HangBy | GuessAttitude | RaiseNose
+    | SetFlightTime | BurnFrom | PumpAcross | FillTank
 )  # fmt: skip
 """What a bench carries out."""
 
@@ -184,6 +194,7 @@ DRAGS: Mapping[type, tuple[str, ...]] = MappingProxyType(
         MoveFingers: (),
         GuessMeeting: (),
         HangBy: (),
+        SetFlightTime: (),
     }
 )
 """What a pointer does in many small steps, and the fields of it that say what is dragged."""

@@ -1,4 +1,4 @@
-"""The airframe bench: what flies, and what is being done with it: looked over, hung, weighed.
+"""The airframe bench: what flies, and what is being done with it: looked over, hung, weighed, flown.
 
 Each thing that is done has a state of its own, to which time and hands go; the airframe itself is the same for all.
 """
@@ -13,11 +13,12 @@ from lab.files import View
 from lab.mechanics import Axis, Limits, MomentSum, Part, Shape, Surface, Tank, Vector, moment_sum, tank_parts
 from lab.simulation.benches.airframe_hanging import AirframeHanging
 from lab.simulation.benches.airframe_places import first_hook_m, first_scales, spans_m
+from lab.simulation.benches.airframe_tanks import TankFlight, first_flight
 from lab.simulation.benches.airframe_weighing import AirframeWeighing
 from lab.simulation.benches.hanging_bar import NO_EXTENT
 from lab.simulation.commands import Hold
 
-Doing = Literal["build", "hang", "weigh"]
+Doing = Literal["build", "hang", "weigh", "burn"]
 """What is being done with it: one picture and one panel each."""
 
 ORIGIN: Vector = (0.0, 0.0, 0.0)
@@ -66,7 +67,8 @@ class AirframeBench:
     """The whole state of the bench.
 
     parts_on: in file order.  tanks, surfaces, limits: as in a build.  doing: what is being done with it.
-    hang, weighing: how it hangs and stands on scales; None before either was first done.
+    hang, weighing, flight: how it hangs, stands on scales, flies on its tanks; None before each was first done.
+    In flight tanks are as they were at take-off.
     axis: whose moments are shown.  reference_m: what arms are measured from, on three axes.
     """
 
@@ -77,6 +79,7 @@ class AirframeBench:
     doing: Doing = "build"
     hang: AirframeHanging | None = None
     weighing: AirframeWeighing | None = None
+    flight: TankFlight | None = None
     axis: Axis = "along"
     reference_m: Vector = ORIGIN
     title: str = "Airframe"
@@ -86,8 +89,13 @@ class AirframeBench:
 
     @property
     def parts(self) -> tuple[Part, ...]:
-        """All that weighs: the parts, then what the tanks hold."""
-        return _parts(self.parts_on, self.tanks)
+        """All that weighs: the parts, then what the tanks hold now."""
+        return _parts(self.parts_on, self.tanks_now)
+
+    @property
+    def tanks_now(self) -> tuple[Tank, ...]:
+        """The tanks with what is left in them."""
+        return self.tanks if self.flight is None else self.flight.tanks_at(self.tanks)
 
     @property
     def sum(self) -> MomentSum:
@@ -102,8 +110,10 @@ class AirframeBench:
         return low - over, high + over
 
     @property
-    def _done(self) -> AirframeHanging | AirframeWeighing | None:
+    def _done(self) -> AirframeHanging | AirframeWeighing | TankFlight | None:
         """The state of what is being done; None where nothing moves in it."""
+        if self.doing == "burn":
+            return self.flight
         if self.doing == "hang":
             return self.hang
         return self.weighing if self.doing == "weigh" else None
@@ -125,6 +135,8 @@ class AirframeBench:
             return replace(state, hang=AirframeHanging(hook_m=first_hook_m(self.parts, self.surfaces)))
         if doing == "weigh" and state.weighing is None:
             return replace(state, weighing=AirframeWeighing(scales=first_scales(self.parts, self.surfaces)))
+        if doing == "burn" and state.flight is None:
+            return replace(state, flight=first_flight(self.tanks))
         return state
 
     def touched(self) -> AirframeBench:
@@ -139,12 +151,16 @@ class AirframeBench:
             return self
         if isinstance(self._done, AirframeHanging):
             return replace(self, hang=self._done.stilled())
+        if isinstance(self._done, TankFlight):
+            return replace(self, flight=self._done.stilled())
         return self if self._done is None else replace(self, weighing=self._done.stilled())
 
     def released(self) -> AirframeBench:
         """Just let go.  Raises MechanicsError."""
         if isinstance(self._done, AirframeHanging):
             return replace(self, hang=self._done.released(self.parts))
+        if isinstance(self._done, TankFlight):
+            return replace(self, flight=self._done.released(self.tanks))
         return self if self._done is None else replace(self, weighing=self._done.released(self.parts))
 
     def ticked(self) -> AirframeBench:
@@ -153,6 +169,8 @@ class AirframeBench:
             return self
         if isinstance(self._done, AirframeHanging):
             return replace(self, hang=self._done.ticked())
+        if isinstance(self._done, TankFlight):
+            return replace(self, flight=self._done.ticked())
         return self if self._done is None else replace(self, weighing=self._done.ticked())
 
     def at_end(self) -> AirframeBench:
@@ -161,6 +179,8 @@ class AirframeBench:
             return self
         if isinstance(self._done, AirframeHanging):
             return replace(self, hang=self._done.at_end())
+        if isinstance(self._done, TankFlight):
+            return replace(self, flight=self._done.at_end())
         return self if self._done is None else replace(self, weighing=self._done.at_end())
 
 

@@ -14,6 +14,7 @@ from lab.simulation.airframe_commands import DoWith
 from lab.simulation.benches.airframe import AirframeBench, Doing
 from lab.simulation.benches.airframe_builds import airframe_from_build
 from lab.simulation.benches.airframe_hanging_edits import HANG_EDITS, WEIGH_EDITS
+from lab.simulation.benches.airframe_tank_edits import NO_TANKS, TANK_EDITS
 from lab.simulation.benches.shared_edits import (
     HELD_OR_NOT,
     NOT_A_PLACE,
@@ -33,6 +34,8 @@ NOT_LET_GO = Refused(template=msg("Hang it or weigh it: then it can be let go.")
 
 def do_with(state: AirframeBench, command: DoWith) -> AirframeBench | Refused:
     """Something else is done with it; what was done before is kept, held."""
+    if command.doing == "burn" and not state.tanks:
+        return NO_TANKS
     return state.doing_now(command.doing) if command.doing in get_args(Doing) else NOTHING_TO_DO
 
 
@@ -75,6 +78,7 @@ EDITS: Mapping[type, Does] = MappingProxyType(
         DoWith: do_with,
         **HANG_EDITS,
         **WEIGH_EDITS,
+        **TANK_EDITS,
     }
 )
 """What it does to this bench, by the class of the command."""
