@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
 from lab.outline.words import msg
+from lab.screens.benches.airframe.gallery import entries as airframe_entries
 from lab.screens.benches.gallery_parts import pressed_entry
 from lab.screens.benches.hanging_bar.gallery import entries as bar_entries
 from lab.screens.benches.mobile.gallery import entries as mobile_entries
@@ -73,6 +74,7 @@ _OTHERS = (
     plate_entries,
     scales_entries,
     two_finger_entries,
+    airframe_entries,
     probe_entries,
     page_entries,
 )

@@ -10,6 +10,7 @@ from lab.outline import Node
 from lab.scenes.views.nodes import view_nodes
 from lab.scenes.views.scene import draw_views
 from lab.scenes.views.stage import Panel, fitted, views_stage
+from lab.screens.benches.airframe.body import room_of
 from lab.screens.benches.airframe.hang_view import HOOK, HangView, body_view
 from lab.screens.benches.airframe.hang_words import hangs_said, place_said
 from lab.screens.benches.layout import PICTURE
@@ -40,12 +41,12 @@ def hang_picture(view: HangView, down: Callable[[], Vector]) -> Picture:
         return tuple(found)
 
     def nodes(rect: Rect) -> tuple[Node, ...]:
-        return tuple(node for node in view_nodes(body_view(view), rect) if node.key != "view.hook")
+        return tuple(node for node in view_nodes(body_view(view), room_of(view.look, rect)) if node.key != "view.hook")
 
     return Picture(
         PICTURE,
         say("Hung airframe"),
-        lambda canvas, rect: draw_views(canvas, rect, body_view(replace(view, down=down()))),
+        lambda canvas, rect: draw_views(canvas, room_of(view.look, rect), body_view(replace(view, down=down()))),
         handles=handles,
         nodes=nodes,
         value=hangs_said(view.look.words, view.readings, view.hanging),
@@ -55,8 +56,9 @@ def hang_picture(view: HangView, down: Callable[[], Vector]) -> Picture:
 
 def panels_of(view: HangView, rect: Rect) -> dict[str, Panel]:
     """The views that the rectangle has room for, by name."""
-    shown = fitted(body_view(view), rect)
-    return dict(views_stage(shown, rect).panels)  # type: ignore[arg-type]
+    room = room_of(view.look, rect)
+    shown = fitted(body_view(view), room)
+    return dict(views_stage(shown, room).panels)  # type: ignore[arg-type]
 
 
 def hook_at(view: HangView, rect: Rect, face: str, point: Point) -> Vector:

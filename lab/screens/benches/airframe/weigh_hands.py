@@ -41,6 +41,11 @@ class WeighHands(BenchHands[WeighView, TakenUp]):
     _carried: dict[int, CarriedScale] = field(default_factory=dict)
     _downs: dict[int, Point] = field(default_factory=dict)
 
+    @property
+    def carries(self) -> bool:
+        """Whether a scale is in hand."""
+        return bool(self._carried)
+
     def pointer_down(self, pointer: int, at: Point) -> None:
         self._downs[pointer] = at
 

@@ -10,6 +10,7 @@ from lab.scenes.views.holding import scale_boxes
 from lab.scenes.views.nodes import view_nodes
 from lab.scenes.views.scene import draw_views
 from lab.scenes.views.stage import Panel, fitted, views_stage
+from lab.screens.benches.airframe.body import room_of
 from lab.screens.benches.airframe.weigh_view import SCALE, WeighView, body_view
 from lab.screens.benches.airframe.weigh_words import scale_said, stands_said
 from lab.screens.benches.layout import PICTURE
@@ -43,12 +44,18 @@ def weigh_picture(view: WeighView, weighing: Callable[[], AirframeWeighing]) -> 
         )
 
     def nodes(rect: Rect) -> tuple[Node, ...]:
-        return tuple(node for node in view_nodes(body_view(view), rect) if not node.key.startswith("view.scale"))
+        return tuple(
+            node
+            for node in view_nodes(body_view(view), room_of(view.look, rect))
+            if not node.key.startswith("view.scale")
+        )
 
     return Picture(
         PICTURE,
         words.say("Airframe on scales"),
-        lambda canvas, rect: draw_views(canvas, rect, body_view(replace(view, weighing=weighing()))),
+        lambda canvas, rect: draw_views(
+            canvas, room_of(view.look, rect), body_view(replace(view, weighing=weighing()))
+        ),
         handles=handles,
         nodes=nodes,
         value=stands_said(words, view),
@@ -58,8 +65,9 @@ def weigh_picture(view: WeighView, weighing: Callable[[], AirframeWeighing]) -> 
 
 def panels_of(view: WeighView, rect: Rect) -> dict[str, Panel]:
     """The views that the rectangle has room for, by name."""
-    shown = fitted(body_view(view), rect)
-    return dict(views_stage(shown, rect).panels)  # type: ignore[arg-type]
+    room = room_of(view.look, rect)
+    shown = fitted(body_view(view), room)
+    return dict(views_stage(shown, room).panels)  # type: ignore[arg-type]
 
 
 def _boxes(view: WeighView, panel: Panel, rect: Rect) -> list[tuple[Scale, Rect]]:
@@ -69,7 +77,7 @@ def _boxes(view: WeighView, panel: Panel, rect: Rect) -> list[tuple[Scale, Rect]
         spots = (panel.px(scale.at_m) for scale in scales)
         boxes = [Rect(x - target / 2, y - target / 2, target, target).common(rect) for x, y in spots]
     else:
-        cases = scale_boxes(fitted(body_view(view), rect), panel)
+        cases = scale_boxes(fitted(body_view(view), room_of(view.look, rect)), panel)
         boxes = [cases[str(scale.id)] for scale in scales]
     return list(zip(scales, boxes, strict=True))
 
