@@ -22,6 +22,19 @@ class PutOn:
 
 
 @dataclass(frozen=True, slots=True)
+class PutPart:
+    """Put something else than brass on the body.
+
+    kind: a key of `tool_parts.LOOSE`.  name: left out, a name of its own is made.
+    """
+
+    kind: str
+    along_m: float
+    across_m: float = 0.0
+    name: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Shift:
     """Move a part on the body. It stops at the body's ends. joins: one more place of the same drag."""
 

@@ -309,3 +309,21 @@ def test_while_a_body_is_let_down_and_settles_nothing_but_its_picture_is_laid_ou
         at_scales.wait(seconds)
         assert bench(at_scales).moving
         assert screen._turned_only
+
+
+def test_a_tin_of_the_other_shelf_is_dragged_on_and_stands_there(at_scales: Any):
+    at_scales.press("shelf.more")
+    part = at_scales.middle("load-1")
+    at_scales.drag(at_scales.middle("tray-tin"), (part[0] + 120.0, part[1]))
+    tin = bench(at_scales).loads[-1]
+    assert (tin.name, tin.look, tin.mass_kg) == ("tin", "tin", 0.2)
+    # It stands on the boom's upper face: half as high as it is over 1.5 cm.
+    assert tin.up_m == pytest.approx(0.015 + 0.05, abs=1e-12)
+
+
+def test_beads_are_put_on_by_the_keyboard_alone(at_scales: Any):
+    at_scales.press("shelf.more")
+    at_scales.tab_to("tray-beads")
+    for name in ("enter", "right", "enter"):
+        at_scales.key(name)
+    assert bench(at_scales).loads[-1].name == "beads"

@@ -32,7 +32,7 @@ from lab.simulation.benches.scales_builds import build_from_scales, scales_from_
 from lab.simulation.commands import Measure
 from lab.simulation.part_commands import Copy, Rename, Reweigh, Tie, Untie
 from lab.simulation.records import flat, recorded
-from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, Shift, StandOn
+from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, PutPart, Shift, StandOn
 
 SLED = """
 format = 1
@@ -62,6 +62,7 @@ def random_command(dice):
     return dice.choice(
         (
             PutOn(mass_kg, at_m, across_m, dice.choice((None, "lead", ""))),
+            PutPart(dice.choice(("tin", "beads", "rod", "sheet", "anchor")), at_m, across_m),
             Shift(thing, at_m, across_m, joins=joins),
             Shift(dice.randint(1, 3), at_m, across_m, joins=joins),
             MoveScale(dice.randint(1, 4), at_m, across_m, joins=joins),

@@ -7,28 +7,29 @@ tips nothing can be moved until it is set back.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
-from functools import wraps
 from types import MappingProxyType
-from typing import Any
 
 from lab import files
-from lab.mechanics import Cylinder, MechanicsError, Vector
-from lab.simulation.benches.bar_edits import BESIDE, HEAVIEST_KG
-from lab.simulation.benches.groups import copied_names, taken_names, tied_with, together_m
+from lab.mechanics import Cylinder, Shape, Vector, extent_m
+from lab.simulation.benches.bar_edits import HEAVIEST_KG
+from lab.simulation.benches.groups import taken_names, together_m
 from lab.simulation.benches.hanging_bar import Hung
 from lab.simulation.benches.named_edits import NAME_EDITS, NO_SUCH_PART
 from lab.simulation.benches.names import LONGEST_NAME, NOT_A_NAME, unused_name
 from lab.simulation.benches.scales import MOST_LOADS, Scale, ScalesBench
 from lab.simulation.benches.scales_builds import SCALE_NAMES, scales_from_build
+from lab.simulation.benches.scales_copies import copy
+from lab.simulation.benches.scales_loads import CARRIES_ALL, FULL, on_it, shifted, tied, touching
 from lab.simulation.benches.scales_places import apart, between_m
 from lab.simulation.benches.shared_edits import NOT_A_DOUBT, NOT_A_PLACE, SHARED, Does, clamped, is_measured
+from lab.simulation.benches.tool_parts import LOOSE
 from lab.simulation.benches.unfit import OPENED_TEXT, UnfitBuildError, unreadable
 from lab.simulation.commands import Measure, OpenBuild, Remove
 from lab.simulation.part_commands import Copy, Reweigh
 from lab.simulation.refused import Refused, msg
-from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, Shift, StandOn
+from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, PutPart, Shift, StandOn
 
 BRASS_KG_M3 = 8500.0
 """Weights from the tray are upright brass cylinders, as high as wide."""
@@ -39,69 +40,59 @@ LIGHTEST_KG = 1e-6
 _EDGE_M = 1e-9
 
 
-FULL = Refused(template=msg("There is no room for one more weight. Take one off first."))
 NEW_OFF_BODY = Refused(template=msg("There is nothing there to stand it on, so it went back."))
 NOT_A_WEIGHT = Refused(template=msg("That is not a weight these scales can carry."))
 NO_SUCH_SCALE = Refused(template=msg("That scale is not there any more."))
-CARRIES_ALL = Refused(template=msg("Everything else lies on that part, so it stays where it is."))
-NO_MIRROR = Refused(template=msg("There is nothing on the other side to stand it on."))
-TIPPED = Refused(template=msg("It has tipped. Set it back first."))
 ONE_LINE = Refused(template=msg("Three scales in one line can't hold it steady."))
 TOO_NARROW = Refused(template=msg("It is too narrow for three scales."))
+NOT_A_KIND = Refused(template=msg("The tray has no such part."))
 NOT_A_COUNT = Refused(template=msg("It stands on two scales or on three."))
 NOT_A_READING = Refused(template=msg("That is not a reading of a scale."))
 
-Edited = Callable[[ScalesBench, Any], ScalesBench | Refused]
 
-
-def _touching(edit: Edited) -> Edited:
-    """An edit that is refused once the body tips or the sums can't be done, and takes guesses back."""
-
-    @wraps(edit)
-    def done(state: ScalesBench, command: Any) -> ScalesBench | Refused:
-        if state.tipping is not None:
-            return TIPPED
-        try:
-            after = edit(state, command)
-            if isinstance(after, Refused) or after == state:
-                return after if isinstance(after, Refused) else state
-            after = replace(after, guess=None, guessed_kg=None)
-            _ = after.at_rest()
-            return after.set_down()
-        except MechanicsError as error:
-            return Refused(template=msg("This can't stand on scales: {why}."), values={"why": str(error)})
-
-    return done
-
-
-@_touching
+@touching
 def put_on(state: ScalesBench, command: PutOn) -> ScalesBench | Refused:
     """A new weight with an id and a name of its own, standing on what carries."""
-    if len(state.loads) >= MOST_LOADS:
-        return FULL
     if not LIGHTEST_KG <= command.mass_kg <= HEAVIEST_KG:
         return NOT_A_WEIGHT
-    along, across = state.reach_m
-    if not _on_it(state, command.along_m, command.across_m):
+    shape = brass(command.mass_kg)
+    return _with_new(state, command, command.name or "brass", command.mass_kg, shape, "weight")
+
+
+@touching
+def put_part(state: ScalesBench, command: PutPart) -> ScalesBench | Refused:
+    """A tin, beads, a rod or a plate, standing on what carries."""
+    kind = LOOSE.get(command.kind)
+    if kind is None:
+        return NOT_A_KIND
+    return _with_new(state, command, command.name or kind.called, kind.mass_kg, kind.shape, kind.look)
+
+
+def _with_new(
+    state: ScalesBench, command: PutOn | PutPart, name: str, mass_kg: float, shape: Shape, look: str | None
+) -> ScalesBench | Refused:
+    if len(state.loads) >= MOST_LOADS:
+        return FULL
+    if not on_it(state, command.along_m, command.across_m):
         return NEW_OFF_BODY
     if command.name is not None and not 0 < len(command.name) <= LONGEST_NAME:
         return NOT_A_NAME
-    shape = brass(command.mass_kg)
-    weight = Hung(
+    along, across = state.reach_m
+    new = Hung(
         id=state.next_id,
-        name=unused_name(command.name or "brass", state.names),
-        mass_kg=command.mass_kg,
+        name=unused_name(name, state.names),
+        mass_kg=mass_kg,
         at_m=clamped(command.along_m, along),
         hold="clamped",
         across_m=clamped(command.across_m, across),
-        up_m=state.top_m + shape.length_m / 2.0,
+        up_m=state.top_m + extent_m(shape)[2] / 2.0,
         shape=shape,
-        look="weight",
+        look=look,
     )
-    return replace(state, loads=(*state.loads, weight), next_id=state.next_id + 1)
+    return replace(state, loads=(*state.loads, new), next_id=state.next_id + 1)
 
 
-@_touching
+@touching
 def shift(state: ScalesBench, command: Shift) -> ScalesBench | Refused:
     """It stops at the ends of the body."""
     load = state.load(command.id)
@@ -112,18 +103,18 @@ def shift(state: ScalesBench, command: Shift) -> ScalesBench | Refused:
     if not math.isfinite(command.along_m + command.across_m):
         return NOT_A_PLACE
     along, across = state.reach_m
-    tied = _tied(state, load)
-    by_along_m = together_m(command.along_m - load.at_m, [each.at_m for each in tied], [along] * len(tied))
-    by_across_m = together_m(command.across_m - load.across_m, [each.across_m for each in tied], [across] * len(tied))
-    moved = {each.id: _shifted(each, by_along_m, by_across_m) for each in tied}
-    if len(tied) == 1:
+    group = tied(state, load)
+    by_along_m = together_m(command.along_m - load.at_m, [each.at_m for each in group], [along] * len(group))
+    by_across_m = together_m(command.across_m - load.across_m, [each.across_m for each in group], [across] * len(group))
+    moved = {each.id: shifted(each, by_along_m, by_across_m) for each in group}
+    if len(group) == 1:
         # To the last bit where it was said, and not by way of a sum.
         at_m, across_m = clamped(command.along_m, along), clamped(command.across_m, across)
         moved[load.id] = replace(load, at_m=at_m, across_m=across_m)
     return replace(state, loads=tuple(moved.get(each.id, each) for each in state.loads))
 
 
-@_touching
+@touching
 def reweigh(state: ScalesBench, command: Reweigh) -> ScalesBench | Refused:
     """Its shape stays, and its inertia goes with its weight; one stated in numbers can't."""
     load = state.load(command.id)
@@ -136,7 +127,7 @@ def reweigh(state: ScalesBench, command: Reweigh) -> ScalesBench | Refused:
     return _with_load(state, replace(load, mass_kg=command.mass_kg))
 
 
-@_touching
+@touching
 def remove(state: ScalesBench, command: Remove) -> ScalesBench | Refused:
     """Its id is not used again."""
     load = state.load(command.id)
@@ -148,54 +139,7 @@ def remove(state: ScalesBench, command: Remove) -> ScalesBench | Refused:
     return replace(state, loads=tuple(each for each in state.loads if each.id != command.id)).called(names)
 
 
-@_touching
-def copy(state: ScalesBench, command: Copy) -> ScalesBench | Refused:
-    """One more of the same beside it, with all that is tied to it; mirrored, beyond the middle of the scales.
-
-    On three scales that is the other side of the plane of symmetry, across 0; on two it is along.
-    """
-    load = state.load(command.id)
-    if load is None:
-        return NO_SUCH_PART
-    if load is state.carrier:
-        return CARRIES_ALL
-    tied = _tied(state, load)
-    if len(state.loads) + len(tied) > MOST_LOADS:
-        return FULL
-    copies = [_mirrored(state, each) for each in tied] if command.mirrored else _beside(state, tied)
-    if not all(_on_it(state, each.at_m, each.across_m) for each in copies):
-        return NO_MIRROR
-    names = copied_names(state.names, [each.name for each in tied])
-    along, across = state.reach_m
-    new = tuple(
-        replace(
-            each,
-            id=state.next_id + number,
-            name=name,
-            at_m=clamped(each.at_m, along),
-            across_m=clamped(each.across_m, across),
-        )
-        for number, (each, name) in enumerate(zip(copies, names, strict=True))
-    )
-    return replace(state, loads=(*state.loads, *new), next_id=state.next_id + len(new))
-
-
-def _mirrored(state: ScalesBench, load: Hung) -> Hung:
-    if len(state.scales) == 3:
-        return replace(load, across_m=-load.across_m + 0.0)
-    return replace(load, at_m=state.scales[0].at_m[0] + state.scales[1].at_m[0] - load.at_m)
-
-
-def _beside(state: ScalesBench, tied: list[Hung]) -> list[Hung]:
-    """To the right of them, or to the left where there is no room."""
-    beside_m, (along, _) = BESIDE * state.size_m, state.reach_m
-    at_m, spans_m = [each.at_m for each in tied], [along] * len(tied)
-    by_m = together_m(beside_m, at_m, spans_m)
-    by_m = by_m if by_m >= beside_m else together_m(-beside_m, at_m, spans_m)
-    return [_shifted(each, by_m, 0.0) for each in tied]
-
-
-@_touching
+@touching
 def move_scale(state: ScalesBench, command: MoveScale) -> ScalesBench | Refused:
     """Two scales slide along and never past each other; three anywhere in the plane, but not into one line."""
     scale = state.scale(command.id)
@@ -214,7 +158,7 @@ def move_scale(state: ScalesBench, command: MoveScale) -> ScalesBench | Refused:
     return replace(state, scales=scales) if apart(each.at_m for each in scales) else ONE_LINE
 
 
-@_touching
+@touching
 def stand_on(state: ScalesBench, command: StandOn) -> ScalesBench | Refused:
     """A third scale goes beside the second, which makes room for it; taken away, two stand where they stood."""
     if command.count not in (2, 3):
@@ -268,22 +212,6 @@ def brass(mass_kg: float) -> Cylinder:
     return Cylinder(radius_m=radius_m, length_m=2.0 * radius_m, axis="up")
 
 
-def _tied(state: ScalesBench, load: Hung) -> list[Hung]:
-    """What moves with a part, itself among it. What carries all stays where it is, whatever it is called."""
-    numbers = tied_with(state.names, state.ids.index(load.id))
-    tied = [state.loads[number] for number in numbers if number < len(state.loads)]
-    return [each for each in tied if each is not state.carrier]
-
-
-def _shifted(load: Hung, along_m: float, across_m: float) -> Hung:
-    return replace(load, at_m=load.at_m + along_m + 0.0, across_m=load.across_m + across_m + 0.0)
-
-
-def _on_it(state: ScalesBench, along_m: float, across_m: float) -> bool:
-    (left, right), (low, high) = state.reach_m
-    return left - _EDGE_M <= along_m <= right + _EDGE_M and low - _EDGE_M <= across_m <= high + _EDGE_M
-
-
 def _with_load(state: ScalesBench, changed: Hung) -> ScalesBench:
     if changed == state.load(changed.id):
         return state
@@ -304,6 +232,7 @@ EDITS: Mapping[type, Does] = MappingProxyType(
         Reweigh: reweigh,
         Copy: copy,
         PutOn: put_on,
+        PutPart: put_part,
         Shift: shift,
         MoveScale: move_scale,
         StandOn: stand_on,

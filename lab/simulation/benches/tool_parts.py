@@ -125,5 +125,8 @@ _KINDS = (
 KINDS: Mapping[str, ToolKind] = MappingProxyType({kind.name: kind for kind in _KINDS})
 """Every part of the tray by its name."""
 
+LOOSE: Mapping[str, ToolKind] = MappingProxyType({kind.name: kind for kind in _KINDS if kind.shelf == "more"})
+"""What stands by itself on anything: a tin, beads, a rod, a plate."""
+
 BRASS_KG = (0.05, 0.1, 0.2, 0.5)
 """The brass weights that can be clipped on."""

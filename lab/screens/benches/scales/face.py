@@ -49,7 +49,9 @@ class ScalesFace(Face[ScalesBench]):
 
         return Shown(
             picture=lambda foot_px: picture(replace(view, foot_px=foot_px), _moment(asked)),
-            parts=replace(panel_parts(view, armed=armed.key if armed else ""), task=self.task_shown(stand)),
+            parts=replace(
+                panel_parts(view, shelf=hands.shelf, armed=armed.key if armed else ""), task=self.task_shown(stand)
+            ),
             strip=None if hands.carried else strip(view, hands.parts, armed_text=taken_up),
             areas=areas if view.told and not view.three else None,
         )

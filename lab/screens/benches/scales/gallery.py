@@ -15,7 +15,7 @@ from lab.simulation import Command, LetGo
 from lab.simulation.benches.scales import ScalesBench
 from lab.simulation.benches.scales_builds import scales_from_build, workshop_scales
 from lab.simulation.part_commands import Tie
-from lab.simulation.scales_commands import MoveScale, PutOn
+from lab.simulation.scales_commands import MoveScale, PutOn, PutPart
 
 FRAME = """
 format = 1
@@ -59,6 +59,7 @@ def entries() -> Iterator[tuple[str, Entry]]:
     for name, key, says in PRESSED:
         yield f"build-scales-{name}", pressed_entry(says, lambda: _two("all"), key)
     yield "build-scales-part-more", pressed_entry(msg("what else can be done to a part"), _two, "load-1", MORE)
+    yield "build-scales-shelf-more", pressed_entry(msg("a shelf of the tray"), _furnished, "shelf.more")
     yield "build-scales-tied", pressed_entry(msg("two parts tied together"), _tied, "load-1", MORE)
     yield "build-scales-three-tied", pressed_entry(msg("two parts of a frame, tied"), _three_tied, "load-3")
 
@@ -69,6 +70,12 @@ def _two(view: View = "plain") -> ScalesBench:
 
 def _three(view: View = "plain") -> ScalesBench:
     return replace(scales_from_build(read_build_text(FRAME, file="frame.toml")), view=view)
+
+
+def _furnished() -> ScalesBench:
+    """A tin, beads, a rod and a plate beside what it starts with."""
+    more = (("tin", 0.1), ("beads", 0.45), ("rod", 0.55), ("sheet", 0.9))
+    return after(_two(), *(PutPart(kind, at_m) for kind, at_m in more))
 
 
 def _tied() -> ScalesBench:

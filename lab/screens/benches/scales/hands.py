@@ -9,13 +9,13 @@ from lab.files import UNITS
 from lab.mechanics import Part
 from lab.scenes.scales.view import ScalesGhost, ScalesView, load_key
 from lab.screens.benches.hands import CarryingHands, step_m
-from lab.screens.benches.scales.keys import ACROSS, CANCEL, COUNT, READING, tray_mass_kg
+from lab.screens.benches.scales.keys import ACROSS, CANCEL, COUNT, READING, SHELF, loose_kind, tray_mass_kg
 from lab.screens.benches.scales.moves import Spot, body_spot, load_of, move_of, spot_at, spot_px, where_is
 from lab.screens.benches.strip_keys import GHOST, PLACE, WEIGHT_FIELD
 from lab.simulation import Command, Remove
 from lab.simulation.benches.scales_edits import brass
 from lab.simulation.part_commands import Reweigh
-from lab.simulation.scales_commands import GuessReading, PutOn, StandOn
+from lab.simulation.scales_commands import GuessReading, PutOn, PutPart, StandOn
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
 
@@ -48,17 +48,20 @@ class Armed:
 
 @dataclass(slots=True)
 class Hands(CarryingHands[ScalesView, Armed, Carried]):
-    """What is picked, taken up and carried just now."""
+    """What is picked, taken up and carried just now.  shelf: what the tray shows."""
 
     CANCEL: ClassVar[str] = CANCEL
+    shelf: str = "brass"
 
     def ghost(self, top_m: float) -> ScalesGhost | None:
         """The weight on its way that the picture shows.  top_m: the height on which weights stand."""
         carried = self.carried
         if carried is not None and carried.mass_kg is not None:
-            return ScalesGhost(part=_part(carried.mass_kg, top_m), at_m=carried.at_m, pointer=carried.pointer)
+            return ScalesGhost(
+                part=_part(carried.key, carried.mass_kg, top_m), at_m=carried.at_m, pointer=carried.pointer
+            )
         if self.armed is not None and carried is None:
-            return ScalesGhost(part=_part(self.armed.mass_kg, top_m), at_m=self.armed.at_m)
+            return ScalesGhost(part=_part(self.armed.key, self.armed.mass_kg, top_m), at_m=self.armed.at_m)
         return None
 
     # --- picking and putting on -----------------------------------------------------------------------------
@@ -72,7 +75,7 @@ class Hands(CarryingHands[ScalesView, Armed, Carried]):
         return None if spot is None else replace(armed, at_m=spot)
 
     def _put(self, armed: Armed, view: ScalesView) -> tuple[Command, ...]:
-        return self._put_on(armed.mass_kg, armed.at_m, view)
+        return self._put_on(armed.key, armed.mass_kg, armed.at_m, view)
 
     def _asked(self, key: str, view: ScalesView) -> tuple[Command, ...]:
         picked, pressed = load_of(view, self.picked), load_of(view, key)
@@ -85,10 +88,11 @@ class Hands(CarryingHands[ScalesView, Armed, Carried]):
             self._pick(key)
         return ()
 
-    def _put_on(self, mass_kg: float, at_m: Spot, view: ScalesView) -> tuple[Command, ...]:
+    def _put_on(self, key: str, mass_kg: float, at_m: Spot, view: ScalesView) -> tuple[Command, ...]:
         self.armed = None
         self.picked = self.focus = load_key(view.bench.next_id)
-        return (PutOn(mass_kg, *at_m),)
+        kind = loose_kind(key)
+        return (PutOn(mass_kg, *at_m) if kind is None else PutPart(kind.name, *at_m),)
 
     def _removed(self, key: str, view: ScalesView) -> tuple[Command, ...]:
         load = load_of(view, key)
@@ -98,6 +102,8 @@ class Hands(CarryingHands[ScalesView, Armed, Carried]):
         return (Remove(load.id),)
 
     def _chosen(self, event: Chosen, view: ScalesView) -> tuple[Command, ...]:
+        if event.key == SHELF:
+            self.shelf, self.armed = event.value, None
         if event.key == COUNT and event.value.isdigit():
             self.picked = ""
             return (StandOn(int(event.value)),)
@@ -120,9 +126,8 @@ class Hands(CarryingHands[ScalesView, Armed, Carried]):
     # --- carrying -------------------------------------------------------------------------------------------
 
     def _began(self, event: DragBegan, view: ScalesView, rect: Rect) -> tuple[Command, ...]:
-        mass_kg = tray_mass_kg(event.key, view.bench.sum.mass_kg)
-        if event.key == GHOST and self.armed is not None:
-            mass_kg = self.armed.mass_kg
+        key = self.armed.key if event.key == GHOST and self.armed is not None else event.key
+        mass_kg = tray_mass_kg(key, view.bench.sum.mass_kg)
         origin = None if mass_kg is not None else where_is(event.key, view)
         if mass_kg is None and origin is None:
             return ()
@@ -132,7 +137,7 @@ class Hands(CarryingHands[ScalesView, Armed, Carried]):
             at, down = spot_px(origin, view, rect), self._downs.get(event.pointer, event.at)
             offset = (at[0] - down[0], at[1] - down[1])
         self._carried[event.pointer] = Carried(
-            key=event.key, mass_kg=mass_kg, origin_m=origin, offset_px=offset, at_m=origin, pointer=event.at
+            key=key, mass_kg=mass_kg, origin_m=origin, offset_px=offset, at_m=origin, pointer=event.at
         )
         return self._carry(event.pointer, event.at, view, rect)
 
@@ -155,7 +160,7 @@ class Hands(CarryingHands[ScalesView, Armed, Carried]):
         if carried is None or carried.mass_kg is None:
             return commands
         if carried.at_m is not None:
-            return self._put_on(carried.mass_kg, carried.at_m, view)
+            return self._put_on(carried.key, carried.mass_kg, carried.at_m, view)
         # Dropped where nothing is: it is back in the tray, and the bench is asked so that it says why.
         (_, right), _ = view.bench.reach_m
         return (PutOn(carried.mass_kg, right + view.bench.size_m),)
@@ -193,7 +198,8 @@ def _middle(view: ScalesView) -> Spot:
     return (left + right) / 2, (low + high) / 2
 
 
-def _part(mass_kg: float, top_m: float) -> Part:
-    """The weight as it would stand on the body."""
-    shape = brass(mass_kg)
-    return Part(name="\u200b", mass_kg=mass_kg, at_m=(0.0, 0.0, top_m + shape.length_m / 2.0), shape=shape)
+def _part(key: str, mass_kg: float, top_m: float) -> Part:
+    """What lies in the tray under a key as it would stand on the body."""
+    kind = loose_kind(key)
+    shape = brass(mass_kg) if kind is None else kind.shape
+    return Part(name="\u200b", mass_kg=mass_kg, at_m=(0.0, 0.0, top_m + shape.extent_m[2] / 2.0), shape=shape)

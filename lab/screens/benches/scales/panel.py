@@ -6,8 +6,9 @@ from lab.scenes.rows import HIGH, NECK
 from lab.scenes.scales.view import ScalesView, decimals
 from lab.scenes.weights import brass_rect, draw_brass
 from lab.screens.benches.doubts import doubt_switch, place_with_doubt
+from lab.screens.benches.loose_tray import loose_items
 from lab.screens.benches.panel import GUESS, HOLD, LET_GO, PanelParts, view_choice
-from lab.screens.benches.scales.keys import COUNT, READING, TRAY, tray_key, tray_kg
+from lab.screens.benches.scales.keys import COUNT, READING, SHELF, SHELVES, TRAY, TRAY_PREFIX, tray_key, tray_kg
 from lab.screens.benches.scales.read_back import read_back
 from lab.screens.benches.scales.strip import round_down
 from lab.screens.benches.scales.words import GOING, SIDE_NAMES, compared, happened, why
@@ -24,15 +25,15 @@ from lab.ui.widgets.tray import Tray, TrayItem
 from lab.ui.widgets.widget import Widget
 
 
-def panel_parts(view: ScalesView, *, armed: str) -> PanelParts:
-    """All pieces.  armed: key of the tray item that was taken up."""
+def panel_parts(view: ScalesView, *, shelf: str, armed: str) -> PanelParts:
+    """All pieces.  shelf: what the tray shows.  armed: key of the tray item that was taken up."""
     bench = view.bench
     doubt = doubt_switch(view.look, bench.parts)
     return PanelParts(
         sums=(*read_back(view), *_sums(view)) if view.told else (),
         result=(_quotient(view),) if view.told else (),
         action=_before(view) if bench.held else _after(view),
-        tray=(_tray(view, armed),) if bench.held else (),
+        tray=_tray(view, shelf, armed) if bench.held else (),
         view=(view_choice(view.look, bench.view, doubt=doubt),),
     )
 
@@ -99,10 +100,15 @@ def _told(view: ScalesView, bench: ScalesBench) -> Widget:
     return told(happened(words, bench), compared=beside, reasons=reasons, settled=bench.tipping is None)
 
 
-def _tray(view: ScalesView, armed: str) -> Tray:
+def _tray(view: ScalesView, shelf: str, armed: str) -> tuple[Widget, ...]:
     say, masses = view.look.words.say, tray_kg(view.bench.sum.mass_kg)
-    items = tuple(_tray_item(view, mass_kg, masses[-1], picked=tray_key(mass_kg) == armed) for mass_kg in masses)
-    return Tray(TRAY, say("Put on"), say("drag, or tap it and tap the place"), items)
+    if shelf == "brass":
+        items = tuple(_tray_item(view, mass_kg, masses[-1], picked=tray_key(mass_kg) == armed) for mass_kg in masses)
+    else:
+        items = tuple(loose_items(view.look, TRAY_PREFIX, armed))
+    options = tuple((name, say(title)) for name, title in SHELVES.items())
+    tray = Tray(TRAY, say("Put on"), say("drag, or tap it and tap the place"), items)
+    return tray, ChoiceRow(SHELF, say("What to put on"), options, shelf, show_name=False)
 
 
 def _tray_item(view: ScalesView, mass_kg: float, most_kg: float, *, picked: bool) -> TrayItem:
