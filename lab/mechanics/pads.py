@@ -54,6 +54,11 @@ STEADY_RAD_S = 0.05
 STILL_RAD_S = 1e-4
 """Rate under which a body that hangs on the pad's edge has come to rest."""
 
+FLUNG_RAD_S = 400.0
+"""What spins faster than this, or slips its whole length in a tick, is flung off the edge at once: so far a turn in
+a tick leaves no contact to follow, and the steps of sliding would go beyond all numbers. Nothing that tips off a
+finger by itself comes near it."""
+
 
 @dataclass(frozen=True, slots=True)
 class _Scene:
@@ -179,7 +184,8 @@ def _slides(scene: _Scene, motion: PadMotion, left_s: float) -> Stretch:
         going = sense * slip_m_s(body, course) >= -STUCK_M_S and course.angle_rad * start.angle_rad >= 0.0
         return going and on_pad(course) and _clear(scene, course)
 
-    if not on_pad(start):
+    flung = abs(start.rate_rad_s) > FLUNG_RAD_S or abs(slip) * left_s > body.right_m - body.left_m
+    if flung or not on_pad(start):
         return replace(motion, phase="falls"), left_s
     after, used_s, kept = _until(lambda step_s: slid(body, start, edge, sense, step_s), keeps, left_s)
     if kept:

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 from itertools import pairwise
-from math import inf, nan
+from math import inf, isfinite, nan
 
 import pytest
 
@@ -14,6 +14,7 @@ from lab.mechanics import (
     PadMotion,
     Part,
     Rectangle,
+    Rod,
     pad_body,
     pad_energy_j,
     pad_tick,
@@ -21,7 +22,7 @@ from lab.mechanics import (
 )
 from lab.mechanics.bodies import convex_outline_m
 from lab.mechanics.contacts import held_course
-from lab.mechanics.motions import course_of, motion_of
+from lab.mechanics.motions import Phase, course_of, motion_of
 
 PARTS = (
     Part("hook", 0.480, (0.02, 0.0, 0.0), Rectangle(0.04, 0.05)),
@@ -207,3 +208,15 @@ def test_a_pole_dropped_on_its_end_rocks_and_stands_or_falls_over() -> None:
     assert motion.phase == "down"
     assert abs(motion.angle_rad) < 1e-6  # 0.02 is within the 0.075 at which its CG is over its corner
     assert {0, 1} <= corners
+
+
+@pytest.mark.parametrize("spin", [399.0, 1e4, -1e27])
+@pytest.mark.parametrize("speed", [0.0, 150.0, -1e29])
+@pytest.mark.parametrize("phase", ["tips", "slides", "falls"])
+@pytest.mark.parametrize("up_m", [-0.3, 0.05])
+def test_however_wildly_it_is_flung_it_comes_to_numbers(spin: float, speed: float, phase: Phase, up_m: float) -> None:
+    body = pad_body([Part("rod", 1.0, (0.5, 0.0, up_m), Rod(1.0))], underside_m=0.0, left_m=0.0, right_m=1.0)
+    motion = PadMotion(phase=phase, angle_rad=0.1, rate_rad_s=spin, vx_m_s=speed)
+    for _ in range(50):
+        motion = pad_tick(body, 0.5, HALF_M, -0.2, motion, 0.005)
+        assert all(isfinite(each) for each in (motion.angle_rad, motion.rate_rad_s, motion.x_m, motion.z_m))
