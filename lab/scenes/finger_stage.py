@@ -167,6 +167,9 @@ def finger_stage(view: FingerView, frame: Rect) -> FingerStage:
     top_y = line_y + sizes.px(56) + min(spare * 0.35, sizes.px(70))
     origin = (frame.center[0] - (far_left + far_right) / 2 * px_per_m, top_y + top * px_per_m)
     camera = Camera(px_per_m=px_per_m, origin=origin)
+    if view.moment == "moving":
+        reach_px = (camera.x_px(far_left) - beyond, camera.x_px(far_right) + beyond + word)
+        camera = _following(view, camera, frame, floor_m=bottom - drop_m, reach_px=reach_px)
     ground_y = camera.y_px(bottom - drop_m)
     carriage_h = max(sizes.px(34), round(sizes.text("body") * 1.25))
     rule = _rule(view, camera, bottom, ground_y - sizes.px(6), carriage_h=carriage_h, beyond=beyond)
@@ -175,6 +178,39 @@ def finger_stage(view: FingerView, frame: Rect) -> FingerStage:
         carriage_h=carriage_h, ground_y=ground_y, bounds_m=_bounds_m(view.tool, outlines),
         balance_m=balance_m(view.tool),
     )  # fmt: skip
+
+
+def _following(
+    view: FingerView, camera: Camera, frame: Rect, *, floor_m: float, reach_px: tuple[float, float]
+) -> Camera:
+    """The same camera, lowered and then drawn back just as far as it takes to keep what falls in sight.
+
+    It follows from how the tool lies now alone, so it is as steady as the fall.  reach_px: what lies still, from left
+    to right.
+    """
+    tool, edge = view.tool, view.look.sizes.px(8)
+    angle, dx, dz = pose_of(view)
+    lies = [turned_m(place, balance_m(tool), angle) for place in _corners_m(part_outlines(tool))]
+    left_m, right_m = min(along for along, _ in lies) + dx, max(along for along, _ in lies) + dx
+    low, high = min(camera.x_px(left_m), reach_px[0]), max(camera.x_px(right_m), reach_px[1])
+    up_px = camera.length_px(max(up for _, up in lies) + dz - floor_m)
+    across, room = frame.w - 2 * edge, frame.h - edge - view.look.sizes.px(20)
+    share = min(1.0, max(across, 1.0) / (high - low), max(room, 1.0) / up_px)
+    centre = frame.center[0]
+    low, high = centre + share * (low - centre), centre + share * (high - centre)
+    aside = max(frame.x + edge - low, 0.0) + min(frame.right - edge - high, 0.0)
+    # The floor stays where it is until something would stick out above.
+    floor_y = max(camera.y_px(floor_m), frame.y + edge + share * up_px)
+    px_per_m = share * camera.px_per_m
+    x = centre + share * (camera.origin[0] - centre) + aside
+    return Camera(px_per_m=px_per_m, origin=(x, floor_y + floor_m * px_per_m))
+
+
+def _corners_m(outlines: tuple[PartOutline, ...]) -> list[tuple[float, float]]:
+    """The corners of all that is stiff, as it lay, and where weights hang from it."""
+    stiff = [outline for outline in outlines if outline.hook_m is None]
+    corners = [(x, z) for one in stiff for x in (one.left_m, one.right_m) for z in (one.bottom_m, one.top_m)]
+    return corners + [outline.hook_m for outline in outlines if outline.hook_m is not None]
 
 
 def _rule(
