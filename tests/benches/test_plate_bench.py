@@ -372,6 +372,11 @@ def test_by_pointer_alone_two_lines_are_drawn_and_cross_where_the_sum_says(at_pl
     along, _, up = first.sum.balance_point_m
     assert bench.crossing_m == pytest.approx((along, up), abs=NEAR_M)
     assert at_plate.says("The lines cross at the balance point.")
+    at_plate.press("view.numbers")
+    for key in ("crossing-lines", "crossing-pieces"):
+        # Each place on a line of its own, so that equal figures stand below one another.
+        figures = [cell.name.rsplit(" ", 1)[1] for cell in at_plate.node(key).children[1:]]
+        assert figures == [f"{100 * along:.1f}", f"{100 * up:.1f}"]
 
 
 def test_by_pointer_an_outline_is_reshaped_and_a_hole_and_a_weight_put_in(at_plate: Any):

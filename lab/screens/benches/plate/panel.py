@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from math import hypot
-
 from lab.scenes.plate_scene import draw_disc_weight
 from lab.scenes.plate_view import PlateView, settled_sum
 from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
@@ -25,7 +23,6 @@ from lab.screens.benches.plate.words import (
     GOING,
     HAPPENED,
     piece_name,
-    place_said,
     why,
 )
 from lab.screens.benches.sides import SIDE_NAMES, SIDES
@@ -153,26 +150,40 @@ def _quotient(view: PlateView, axis: str) -> Widget:
 
 
 def _crossing(view: PlateView) -> tuple[Widget, ...]:
-    """The lines drawn so far: what is still wanted, or where they cross and how far that is off the sum."""
-    words, readings, bench = view.look.words, view.readings, view.bench
+    """The lines drawn so far: what is still wanted, or where they cross, above where the sum says."""
+    say, bench = view.look.words.say, view.bench
     if not bench.lines:
         return ()
     crossing = bench.crossing_m
     if crossing is None:
-        texts = [words.say("One plumb line is drawn. Hang it by a pin beside the line, and draw again.")]
+        found: Widget = Label(
+            "crossing", say("One plumb line is drawn. Hang it by a pin beside the line, and draw again.")
+        )
     elif not view.numbers:
-        texts = [words.say("The lines cross at the balance point.")]
+        found = Label("crossing", say("The lines cross at the balance point."))
     else:
-        along, _, up = settled_sum(bench).balance_point_m
-        off_m = hypot(crossing[0] - along, crossing[1] - up)
-        texts = [
-            words.say("The lines cross at {place}.", place=place_said(words, readings, crossing)),
-            words.say("That is {off} off the sum.", off=readings.length_with_unit(off_m)),
-        ]
-    labels = tuple(Label(f"crossing-{index}", text) for index, text in enumerate(texts))
-    rub = Button(RUB_OUT, words.say("Rub out"), kind="quiet")
-    row = Row((Column(labels, gap=2), rub), weights=(1.0, 0.0), gap=8, align="middle")
+        found = _both_places(view, crossing)
+    rub = Button(RUB_OUT, say("Rub out"), kind="quiet")
+    row = Row((found, rub), weights=(1.0, 0.0), gap=8, align="middle")
     return (Panel("lines", children=(row,), fill="paper", pad=8, round=True),)
+
+
+def _both_places(view: PlateView, crossing_m: tuple[float, float]) -> Table:
+    """Where the lines cross and what the sum says, figure below figure, so that they are compared at a glance."""
+    say, readings = view.look.words.say, view.readings
+    along_m, _, up_m = settled_sum(view.bench).balance_point_m
+    unit = readings.units.length_word
+    columns = (
+        TableColumn(say("balance point"), align="start"),
+        TableColumn(say("along {unit}", unit=unit)),
+        TableColumn(say("up {unit}", unit=unit)),
+    )
+    places = (("lines", say("lines cross"), crossing_m), ("pieces", say("sum of pieces"), (along_m, up_m)))
+    rows = tuple(
+        TableRow(f"crossing-{key}", (name, readings.length(place_m[0]), readings.length(place_m[1])))
+        for key, name, place_m in places
+    )
+    return Table("crossing", columns, rows, name=say("Where it balances, found in two ways"))
 
 
 def _tray(view: PlateView, armed: str) -> tuple[Widget, ...]:
