@@ -16,6 +16,7 @@ from lab.ui.widgets.widget import Mood, Plain, Widget
 
 _SHADE = "66"  # a veil of ink at 40 per cent: what lies below stays known, but plainly waits
 _TOAST_PX = 560.0
+_MOST_FOOT = 0.5  # of a dialog's height may be buttons that do not scroll: above more nothing could be read
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,34 +47,47 @@ class Dialog(Plain):
         return self._panel.height(look, width)
 
     def place(self, look: Look, rect: Rect) -> tuple[tuple[Widget, Rect], ...]:
-        """In the middle of the window; with a scroll column where it is higher than that."""
-        room = rect.inset(look.sizes.px(12))
-        wide = min(room.w, max(self.natural_width(look), self.least_width(look)))
-        tall = min(room.h, self.height(look, wide))
-        box = Rect(round(rect.center[0] - wide / 2), round(rect.center[1] - tall / 2), wide, tall)
-        return ((Scroll(f"{self.key}.scroll", self._panel), box),)
+        """In the middle of the window. Where it is higher than that it scrolls, all but its buttons."""
+        box, scroll = self._box(look, rect), f"{self.key}.scroll"
+        foot = Panel(f"{self.key}.foot", children=(Row(self.buttons),), fill="", pad=24, edge="top")
+        foot_px = foot.height(look, box.w)
+        if not self.buttons or box.h >= self.height(look, box.w) or foot_px > _MOST_FOOT * box.h:
+            return ((Scroll(scroll, self._panel), box),)
+        below, above = box.cut_bottom(foot_px)
+        return (Scroll(scroll, self._panel_of(*self._said)), above), (foot, below)
 
     def draw(self, canvas: Canvas, look: Look, rect: Rect, mood: Mood) -> None:
         """Draws the veil over the screen and the dialog's ground."""
         veil = look.theme.ink if look.theme.name != "contrast" else "#000000"
         canvas.box(rect, fill=veil + _SHADE)
-        box = self.place(look, rect)[0][1]
-        grown = box.grown(look.sizes.px(2))
+        grown = self._box(look, rect).grown(look.sizes.px(2))
         canvas.box(
             grown, fill=look.theme.panel, outline=look.theme.ink, width=look.sizes.stroke, radius=look.sizes.px(12)
         )
 
     def node(self, look: Look, rect: Rect, mood: Mood, children: tuple[Node, ...]) -> Node:
         """A dialog."""
-        box = self.place(look, rect)[0][1]
+        box = self._box(look, rect)
         return Node(self.key, "dialog", self.title, value=self.text, bounds=box, children=children)
+
+    def _box(self, look: Look, window: Rect) -> Rect:
+        room = window.inset(look.sizes.px(12))
+        wide = min(room.w, max(self.natural_width(look), self.least_width(look)))
+        tall = min(room.h, self.height(look, wide))
+        return Rect(round(window.center[0] - wide / 2), round(window.center[1] - tall / 2), wide, tall)
+
+    @property
+    def _said(self) -> tuple[Widget, ...]:
+        text = (Label(f"{self.key}.text", self.text),) if self.text else ()
+        return Label(f"{self.key}.title", self.title, style="title"), *text, *self.children
 
     @property
     def _panel(self) -> Widget:
-        text = (Label(f"{self.key}.text", self.text),) if self.text else ()
         buttons = (Row(self.buttons),) if self.buttons else ()
-        title = Label(f"{self.key}.title", self.title, style="title")
-        inner = Column((title, *text, *self.children, *buttons), gap=16)
+        return self._panel_of(*self._said, *buttons)
+
+    def _panel_of(self, *widgets: Widget) -> Widget:
+        inner = Column(widgets, gap=16)
         return Panel(
             f"{self.key}.panel",
             children=(Panel(f"{self.key}.inner", children=(inner,), fill="", pad=8),),

@@ -163,6 +163,28 @@ def test_a_dialog_keeps_focus_and_pointer_until_it_is_left(bench):
     assert bench.focused == "place"
 
 
+def test_the_buttons_of_a_dialog_higher_than_the_window_stay_in_sight(bench):
+    lines = tuple(Button(f"line-{number}", "A line") for number in range(40))
+    bench.show(tree(), dialog=Dialog("long", "All of it", children=lines, buttons=(Button("done", "Done"),)))
+    below = bench.rect("done")
+    assert Rect(*find(bench.outline(), "long").bounds).holds(below)
+    # Nothing that scrolls passes under it, and the focus still reaches all of it, the button last.
+    reached = []
+    for _ in range(len(lines)):
+        bench.handle(Key("tab"))
+        reached.append(bench.focused)
+        assert bench.rect("done") == below
+        assert bench.focused == "done" or bench.rect(bench.focused).bottom <= below.y
+    assert reached[-1] == "done"
+
+
+def test_buttons_that_take_most_of_the_window_scroll_with_the_rest(bench):
+    buttons = tuple(Button(f"way-{number}", "a way to go " * 12) for number in range(30))
+    bench.show(tree(), dialog=Dialog("many", "Where to?", buttons=buttons))
+    scroll = find(bench.outline(), "many.scroll")
+    assert find(scroll, "way-29") is not None
+
+
 def test_a_toast_takes_no_focus_and_is_read_out(bench):
     bench.show(tree(), toast=Toast("saved", "Saved."))
     assert find(bench.outline(), "saved").role == "toast"
