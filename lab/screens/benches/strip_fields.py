@@ -87,7 +87,7 @@ def more_and_remove(look: Look) -> tuple[Widget, ...]:
 def tie_line(look: Look, name: str) -> tuple[Widget, ...]:
     """What the strip says while the next press ties a part to another.  name: of the part."""
     say = look.words.say
-    text = say("Press what {name} is to be tied to.", name=look.words.content(name))
+    text = say("Press what to tie {name} to.", name=look.words.content(name))
     return Label("tie-to-what", text, style="body", middle=True), Button(TIE_CANCEL, say("Let it be"))
 
 
