@@ -6,8 +6,6 @@ record is what the window's must be.
 
 import os
 import shutil
-import subprocess
-import sys
 import time
 from collections.abc import Callable, Iterator
 from dataclasses import replace
@@ -17,7 +15,7 @@ from typing import Any
 import pytest
 
 from lab.app.settings import load_settings, save_settings
-from lab.attempts import Attempt, AttemptStore
+from lab.attempts import Attempt
 
 pytestmark = [
     pytest.mark.window,
@@ -27,90 +25,25 @@ pytestmark = [
 
 SEED = "4711"
 X_KEYS = {"tab": "Tab", "enter": "Return", "space": "space", "left": "Left", "right": "Right", "escape": "Escape"}
-#: Beyond what the pilot needed: a busy machine starts slowly and drops ticks.
-PATIENCE_S = 20.0
 #: Two taps in quick succession count as one; a person's are further apart than this.
 BETWEEN_TAPS_S = 0.45
 
 
-class RealWindow:
-    """The program, running, and the hands on it."""
-
-    def __init__(self, home: Path, *words: str) -> None:
-        environment = {name: value for name, value in os.environ.items() if name != "SDL_VIDEODRIVER"}
-        # Nobody manages windows here, so it says itself that its corner is the screen's.
-        environment |= {"TILTBENCH_HOME": str(home), "SDL_VIDEO_WINDOW_POS": "0,0"}
-        self.program = subprocess.Popen(
-            [sys.executable, "-m", "lab", *words], env=environment, stdout=subprocess.PIPE, stderr=subprocess.PIPE
-        )
-        self.record = home / "attempts.sqlite3"
-
-    def hands(self, *words: object) -> None:
-        """Do something with xdotool."""
-        subprocess.run(["xdotool", *map(str, words)], check=True, timeout=20)
-
-    def wait_until(self, done: Callable[[], bool], what: str) -> None:
-        """Wait for something to come true."""
-        until = time.monotonic() + PATIENCE_S
-        while not done():
-            if self.program.poll() is not None:
-                assert self.program.stderr is not None
-                raise AssertionError(f"the program ended: {self.program.stderr.read().decode()}")
-            assert time.monotonic() < until, f"waited in vain for {what}"
-            time.sleep(0.05)
-
-    def wait_for_window(self, size: tuple[int, int]) -> None:
-        """Wait until the whole window has been drawn: a corner of it is no longer the empty screen's."""
-        self.wait_until(lambda: _is_drawn(size), "the window")
-        time.sleep(0.3)
-
-    def attempts(self) -> list[Attempt]:
-        """What the program has kept so far."""
-        if not self.record.exists():
-            return []
-        with AttemptStore.open(self.record) as store:
-            return list(store.attempts())
-
-    def close(self) -> int:
-        """Ask the program to end, as a session manager does, and wait for it."""
-        if self.program.poll() is None:
-            self.program.terminate()
-        try:
-            self.program.communicate(timeout=PATIENCE_S)
-        except subprocess.TimeoutExpired:
-            self.program.kill()
-            self.program.communicate()
-        return self.program.returncode
-
-
-def _is_drawn(size: tuple[int, int]) -> bool:
-    """Whether there is a window of this size on the screen."""
-    found = subprocess.run(
-        ["xdotool", "getmouselocation", "--shell"], capture_output=True, text=True, check=True, timeout=20
-    )
-    subprocess.run(["xdotool", "mousemove", str(size[0] // 2), str(size[1] - 5)], check=True, timeout=20)
-    window = dict(line.split("=") for line in found.stdout.split() if "=" in line)["WINDOW"]
-    shown = subprocess.run(
-        ["xdotool", "getwindowgeometry", "--shell", window], capture_output=True, text=True, timeout=20
-    )
-    return f"WIDTH={size[0]}\nHEIGHT={size[1]}" in shown.stdout
-
-
 @pytest.fixture
 def both(
-    make_pilot: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    make_pilot: Any, real_window: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> Iterator[Callable[[str], tuple[Any, Any]]]:
     """Opens a lesson in a pilot and in the real window, both with the same settings."""
-    opened: list[RealWindow] = []
+    opened: list[Any] = []
 
-    def start(lesson: str) -> tuple[Any, RealWindow]:
+    def start(lesson: str) -> tuple[Any, Any]:
         settings = load_settings(tmp_path / "none").settings
         for home in ("pilot", "window"):
             save_settings(tmp_path / home / "settings.json", settings)
         monkeypatch.setenv("TILTBENCH_HOME", str(tmp_path / "pilot"))
         pilot = make_pilot()
         pilot.lab.open_lesson(lesson, seed=int(SEED))
-        window = RealWindow(tmp_path / "window", "lesson", lesson, "--seed", SEED)
+        window = real_window(tmp_path / "window", "lesson", lesson, "--seed", SEED)
         opened.append(window)
         window.wait_for_window(pilot.lab.size)
         return pilot, window
@@ -120,14 +53,14 @@ def both(
         window.close()
 
 
-def _press(pilot: Any, window: RealWindow, key: str) -> None:
+def _press(pilot: Any, window: Any, key: str) -> None:
     x, y = pilot.middle(key)
     pilot.press(key)
     time.sleep(BETWEEN_TAPS_S)
     window.hands("mousemove", round(x), round(y), "click", 1)
 
 
-def _drag(pilot: Any, window: RealWindow, key: str, to_x: float) -> None:
+def _drag(pilot: Any, window: Any, key: str, to_x: float) -> None:
     x, y = (round(value) for value in pilot.middle(key))
     pilot.drag((x, y), (to_x, y))
     time.sleep(BETWEEN_TAPS_S)
@@ -137,13 +70,13 @@ def _drag(pilot: Any, window: RealWindow, key: str, to_x: float) -> None:
     window.hands("mouseup", 1)
 
 
-def _keys(pilot: Any, window: RealWindow, *names: str) -> None:
+def _keys(pilot: Any, window: Any, *names: str) -> None:
     for name in names:
         pilot.key(name)
     window.hands("key", "--delay", 40, *(X_KEYS[name] for name in names))
 
 
-def _tab_to(pilot: Any, window: RealWindow, *keys: str) -> None:
+def _tab_to(pilot: Any, window: Any, *keys: str) -> None:
     """Press Tab, in both, until one of these has the focus."""
     for _ in range(80):
         if any("focused" in pilot.node(key).state for key in keys):
@@ -152,7 +85,7 @@ def _tab_to(pilot: Any, window: RealWindow, *keys: str) -> None:
     raise AssertionError(f"Tab never reaches {keys}")
 
 
-def _watch(pilot: Any, window: RealWindow, locked: int) -> None:
+def _watch(pilot: Any, window: Any, locked: int) -> None:
     """Wait, in both, until the answer is kept and what was let go has come to rest."""
     window.wait_until(lambda: len(window.attempts()) >= locked, f"answer {locked}")
     waited = 0.0
@@ -162,7 +95,7 @@ def _watch(pilot: Any, window: RealWindow, locked: int) -> None:
     time.sleep(waited + 0.8)
 
 
-def _same_record(pilot: Any, window: RealWindow) -> None:
+def _same_record(pilot: Any, window: Any) -> None:
     def plain(attempts: Any) -> list[Attempt]:
         return [replace(attempt, id="", made_at="", seconds=0.0) for attempt in attempts]
 

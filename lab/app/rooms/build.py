@@ -102,6 +102,7 @@ class BuildRoom(BenchRoom):
             self._house.say(msg("This build cannot be opened: {fault}"), {"fault": faults.faults[0].as_text()})
             return
         self._session = self._bench.session
+        self._note_change()
         if refused is not None:
             self._house.say(refused.template, refused.values)
 
