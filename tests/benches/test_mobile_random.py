@@ -1,13 +1,12 @@
 """Whatever is asked of a mobile, in whatever order: no exception, no lost step, and every one of them can be saved."""
 
 import math
-import random
+from typing import Any
 
 import pytest
 
 from lab.files import UNITS, build_text, read_build_text
 from lab.simulation import (
-    TICK_NS,
     Guess,
     Hang,
     HoldStill,
@@ -17,10 +16,8 @@ from lab.simulation import (
     OpenBuild,
     Redo,
     Remove,
-    Session,
     SetUnits,
     SetView,
-    Tape,
     Undo,
 )
 from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, MOST_ON_A_BAR, MOST_THINGS
@@ -28,15 +25,8 @@ from lab.simulation.benches.mobile_builds import build_from_mobile, mobile_from_
 from lab.simulation.commands import Measure
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
 from lab.simulation.part_commands import Copy, Reweigh
-from lab.simulation.records import flat, recorded
-from lab.simulation.replaying import Same, replay
-from lab.simulation.tape_reading import read_tape
 
 SAVED = build_text(build_from_mobile(workshop_mobile()))
-
-
-def bits(state):
-    return flat(recorded(state))
 
 
 def random_command(dice):
@@ -71,15 +61,9 @@ def random_command(dice):
     )
 
 
-def played(seed, steps, *, tape=None):
-    dice = random.Random(seed)
-    session = Session(workshop_mobile(), tape=tape)
-    done = 0
-    for _ in range(steps):
-        done += session.do(random_command(dice)) is None
-        session.advance(dice.randrange(3 * TICK_NS))
-        yield session
-    assert done > steps // 4
+@pytest.fixture
+def mobile(any_order) -> Any:
+    return any_order(workshop_mobile, random_command)
 
 
 def check(state):
@@ -96,26 +80,18 @@ def check(state):
     assert max(levels.values()) <= MOST_LEVELS
 
 
-def commanded(seed, steps):
-    for session in played(seed, steps):
-        check(session.state)
-    while session.can_undo:
-        assert session.do(Undo()) is None
-    assert bits(session.state) == bits(workshop_mobile())
-
-
-def test_a_thousand_commands_raise_nothing_and_can_all_be_taken_back():
-    commanded(1, 1_000)
+def test_a_thousand_commands_raise_nothing_and_can_all_be_taken_back(mobile):
+    mobile.taken_back(1, 1_000, check=check)
 
 
 @pytest.mark.soak
 @pytest.mark.parametrize("seed", [2, 3])
-def test_ten_thousand_commands_raise_nothing_and_can_all_be_taken_back(seed):
-    commanded(seed, 10_000)
+def test_ten_thousand_commands_raise_nothing_and_can_all_be_taken_back(seed, mobile):
+    mobile.taken_back(seed, 10_000, check=check)
 
 
-def test_every_mobile_that_can_be_built_can_be_saved_and_opened_again():
-    for step, session in enumerate(played(4, 600)):
+def test_every_mobile_that_can_be_built_can_be_saved_and_opened_again(mobile):
+    for step, session in enumerate(mobile.played(4, 600)):
         if step % 12:
             continue
         held = session.state.stilled()
@@ -129,10 +105,5 @@ def test_every_mobile_that_can_be_built_can_be_saved_and_opened_again():
         assert build_text(build_from_mobile(again)) == build_text(build_from_mobile(held))
 
 
-def test_a_tape_of_a_mobile_replays_to_the_last_bit():
-    tape = Tape()
-    *_, last = played(5, 300, tape=tape)
-    result = replay(read_tape(tape.text()))
-    assert isinstance(result, Same), result.as_text()
-    assert result.exact
-    assert last.ticks > 100
+def test_a_tape_of_a_mobile_replays_to_the_last_bit(mobile):
+    assert mobile.replayed(5, 300).ticks > 100

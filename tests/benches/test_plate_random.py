@@ -2,12 +2,12 @@
 
 import math
 import random
+from typing import Any
 
 import pytest
 
 from lab.files import UNITS, build_text, read_build_text
 from lab.simulation import (
-    TICK_NS,
     Guess,
     Hang,
     HoldStill,
@@ -16,14 +16,10 @@ from lab.simulation import (
     OpenBuild,
     Redo,
     Remove,
-    Same,
     Session,
     SetUnits,
     SetView,
-    Tape,
     Undo,
-    read_tape,
-    replay,
 )
 from lab.simulation.benches.plate_builds import BLANKS, build_from_plate, plate_from_build, workshop_plate
 from lab.simulation.benches.plate_rings import in_wood
@@ -44,13 +40,8 @@ from lab.simulation.plate_commands import (
     SetAreaWeight,
     TakeBlank,
 )
-from lab.simulation.records import flat, recorded
 
 SAVED = build_text(build_from_plate(BLANKS["window"]))
-
-
-def bits(state):
-    return flat(recorded(state))
 
 
 def random_command(dice):
@@ -114,28 +105,19 @@ def sound(state):
     assert state.crossing_m is None or len(state.lines) > 1
 
 
-def played(seed, steps):
-    dice = random.Random(seed)
-    first = workshop_plate()
-    session, carried_out = Session(first), 0
-    for _ in range(steps):
-        carried_out += session.do(random_command(dice)) is None
-        session.advance(dice.randrange(3 * TICK_NS))
-        sound(session.state)
-    assert carried_out > steps / 5
-    while session.can_undo:
-        assert session.do(Undo()) is None
-    assert bits(session.state) == bits(first)
+@pytest.fixture
+def plate(any_order) -> Any:
+    return any_order(workshop_plate, random_command, done=0.2)
 
 
-def test_a_thousand_commands_raise_nothing_and_can_all_be_taken_back():
-    played(1, 1_000)
+def test_a_thousand_commands_raise_nothing_and_can_all_be_taken_back(plate):
+    plate.taken_back(1, 1_000, check=sound)
 
 
 @pytest.mark.soak
 @pytest.mark.parametrize("seed", [3, 4])
-def test_ten_thousand_commands_raise_nothing_and_can_all_be_taken_back(seed):
-    played(seed, 10_000)
+def test_ten_thousand_commands_raise_nothing_and_can_all_be_taken_back(seed, plate):
+    plate.taken_back(seed, 10_000, check=sound)
 
 
 @pytest.mark.parametrize("seed", range(12))
@@ -154,13 +136,5 @@ def test_whatever_was_done_is_saved_and_opened_the_same(seed):
 
 
 @pytest.mark.parametrize("seed", range(6))
-def test_every_session_replays_to_the_last_bit(seed):
-    dice = random.Random(seed)
-    tape = Tape()
-    session = Session(workshop_plate(), tape=tape)
-    for _ in range(120):
-        session.do(random_command(dice))
-        session.advance(dice.randrange(6 * TICK_NS))
-    result = replay(read_tape(tape.text()))
-    assert isinstance(result, Same), result.as_text()
-    assert result.exact
+def test_every_session_replays_to_the_last_bit(seed, plate):
+    plate.replayed(seed, 120)

@@ -5,6 +5,7 @@ import math
 import operator
 import random
 from contextlib import suppress
+from typing import Any
 
 import pytest
 
@@ -19,7 +20,6 @@ from lab.simulation import (
     OpenBuild,
     Redo,
     Remove,
-    Same,
     Session,
     SetUnits,
     SetView,
@@ -31,7 +31,6 @@ from lab.simulation import (
 from lab.simulation.benches.scales_builds import build_from_scales, scales_from_build, workshop_scales
 from lab.simulation.commands import Measure
 from lab.simulation.part_commands import Copy, Rename, Reweigh, Tie, Untie
-from lab.simulation.records import flat, recorded
 from lab.simulation.scales_commands import GuessReading, MoveScale, PutOn, PutPart, Shift, StandOn
 
 SLED = """
@@ -47,10 +46,6 @@ support = [{ name = "aft scale", at = [0.1, 0, 0] }, { name = "left scale", at =
 """
 SAVED = build_text(build_from_scales(workshop_scales()))
 STARTS = {"bar": workshop_scales, "sled": lambda: scales_from_build(read_build_text(SLED, file="sled.toml"))}
-
-
-def bits(state):
-    return flat(recorded(state))
 
 
 def random_command(dice):
@@ -92,17 +87,6 @@ def random_command(dice):
     )
 
 
-def played(start, seed, steps, *, tape=None):
-    dice = random.Random(seed)
-    session = Session(start(), tape=tape)
-    done = 0
-    for _ in range(steps):
-        done += session.do(random_command(dice)) is None
-        session.advance(dice.randrange(3 * TICK_NS))
-        yield session
-    assert done > steps // 4
-
-
 def check(state):
     """What holds of every body on scales."""
     ids = [load.id for load in state.loads]
@@ -112,29 +96,23 @@ def check(state):
         assert sum(state.borne_kg) == pytest.approx(state.sum.mass_kg, rel=1e-12)
 
 
-def commanded(start, seed, steps):
-    for session in played(start, seed, steps):
-        check(session.state)
-    while session.can_undo:
-        assert session.do(Undo()) is None
-    assert bits(session.state) == bits(start())
+@pytest.fixture(params=STARTS.values(), ids=STARTS)
+def scales(request, any_order) -> Any:
+    return any_order(request.param, random_command)
 
 
-@pytest.mark.parametrize("start", STARTS.values(), ids=STARTS)
-def test_a_thousand_commands_raise_nothing_and_can_all_be_taken_back(start):
-    commanded(start, 1, 1_000)
+def test_a_thousand_commands_raise_nothing_and_can_all_be_taken_back(scales):
+    scales.taken_back(1, 1_000, check=check)
 
 
 @pytest.mark.soak
 @pytest.mark.parametrize("seed", [2, 3])
-@pytest.mark.parametrize("start", STARTS.values(), ids=STARTS)
-def test_ten_thousand_commands_raise_nothing_and_can_all_be_taken_back(start, seed):
-    commanded(start, seed, 10_000)
+def test_ten_thousand_commands_raise_nothing_and_can_all_be_taken_back(scales, seed):
+    scales.taken_back(seed, 10_000, check=check)
 
 
-@pytest.mark.parametrize("start", STARTS.values(), ids=STARTS)
-def test_every_body_that_can_be_put_on_scales_can_be_saved_and_opened_again(start):
-    for step, session in enumerate(played(start, 4, 400)):
+def test_every_body_that_can_be_put_on_scales_can_be_saved_and_opened_again(scales):
+    for step, session in enumerate(scales.played(4, 400)):
         if step % 12:
             continue
         held = session.state.stilled()
@@ -150,14 +128,8 @@ def test_every_body_that_can_be_put_on_scales_can_be_saved_and_opened_again(star
         assert build_text(build_from_scales(again)) == build_text(build_from_scales(held))
 
 
-@pytest.mark.parametrize("start", STARTS.values(), ids=STARTS)
-def test_a_tape_of_a_body_on_scales_replays_to_the_last_bit(start):
-    tape = Tape()
-    *_, last = played(start, 5, 300, tape=tape)
-    result = replay(read_tape(tape.text()))
-    assert isinstance(result, Same), result.as_text()
-    assert result.exact
-    assert last.ticks > 100
+def test_a_tape_of_a_body_on_scales_replays_to_the_last_bit(scales):
+    assert scales.replayed(5, 300).ticks > 100
 
 
 ODD = ("nan", "inf", "-0x1p-1074", "0x1p+1023", "", "left", -1, 0, 10**30, True, None, [], {}, ["nan"], {"is": "Rod"})

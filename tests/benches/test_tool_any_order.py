@@ -3,12 +3,12 @@
 import math
 import operator
 import random
+from typing import Any
 
 import pytest
 
 from lab.files import build_text, read_build_text
 from lab.simulation import (
-    TICK_NS,
     Guess,
     Hang,
     HoldStill,
@@ -19,21 +19,15 @@ from lab.simulation import (
     OpenBuild,
     Redo,
     Remove,
-    Same,
-    Session,
     SetHold,
     SetUnits,
     SetView,
-    Tape,
     Undo,
-    read_tape,
-    replay,
 )
 from lab.simulation.benches.tool_builds import build_from_tool, tool_from_build, workshop_tool
 from lab.simulation.benches.tool_parts import KINDS
 from lab.simulation.commands import Measure
 from lab.simulation.part_commands import Copy, Rename, Reweigh, Tie, Untie
-from lab.simulation.records import flat, recorded
 from lab.simulation.tool_commands import FitPart, SetLength
 
 NET = build_text(build_from_tool(workshop_tool()))
@@ -73,52 +67,31 @@ def random_command(dice: random.Random):
     )
 
 
-def bits(state):
-    """Every value of a state, floats in hex."""
-    return flat(recorded(state))
-
-
-def played(count: int, seed: int, tape: Tape | None = None):
-    dice = random.Random(seed)
-    session = Session(workshop_tool(), tape=tape)
-    carried_out = 0
-    for _ in range(count):
-        carried_out += session.do(random_command(dice)) is None
-        session.advance(dice.randrange(3 * TICK_NS))
-    return session, carried_out
-
-
-def check_all_is_taken_back(count: int, seed: int):
-    session, carried_out = played(count, seed)
-    assert carried_out > 0.3 * count
-    while session.can_undo:
-        assert session.do(Undo()) is None
-    assert bits(session.state) == bits(workshop_tool())
+@pytest.fixture
+def tool(any_order) -> Any:
+    return any_order(workshop_tool, random_command, done=0.3)
 
 
 @pytest.mark.parametrize("seed", [1, 2])
-def test_a_thousand_commands_raise_nothing_and_can_all_be_taken_back(seed: int):
-    check_all_is_taken_back(1000, seed)
+def test_a_thousand_commands_raise_nothing_and_can_all_be_taken_back(seed: int, tool: Any):
+    tool.taken_back(seed, 1000)
 
 
 @pytest.mark.soak
 @pytest.mark.parametrize("seed", [3, 4])
-def test_ten_thousand_commands_raise_nothing_and_can_all_be_taken_back(seed: int):
-    check_all_is_taken_back(10_000, seed)
+def test_ten_thousand_commands_raise_nothing_and_can_all_be_taken_back(seed: int, tool: Any):
+    tool.taken_back(seed, 10_000)
 
 
 @pytest.mark.parametrize("seed", [5, 6, 7])
-def test_every_session_replays_to_the_last_bit(seed: int):
-    tape = Tape()
-    played(120, seed, tape)
-    result = replay(read_tape(tape.text()))
-    assert isinstance(result, Same), result.as_text()
-    assert result.exact
+def test_every_session_replays_to_the_last_bit(seed: int, tool: Any):
+    tool.replayed(seed, 120)
 
 
 @pytest.mark.parametrize("seed", range(10, 22))
-def test_every_tool_can_be_saved_and_opened_again(seed: int):
-    held = played(60, seed)[0].state.stilled()
+def test_every_tool_can_be_saved_and_opened_again(seed: int, tool: Any):
+    *_, last = tool.played(seed, 60)
+    held = last.state.stilled()
     text = build_text(build_from_tool(held))
     again = tool_from_build(read_build_text(text, file="again.toml"))
     assert again.looks == held.looks

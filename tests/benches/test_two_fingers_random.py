@@ -1,13 +1,12 @@
 """Whatever is asked of two fingers, in whatever order: no exception, no lost step, and all of it can be saved."""
 
 import math
-import random
+from typing import Any
 
 import pytest
 
 from lab.files import UNITS, build_text, read_build_text
 from lab.simulation import (
-    TICK_NS,
     Guess,
     Hang,
     HoldStill,
@@ -17,27 +16,16 @@ from lab.simulation import (
     OpenBuild,
     Redo,
     Remove,
-    Same,
-    Session,
     SetUnits,
     SetView,
-    Tape,
     Undo,
-    read_tape,
-    replay,
 )
 from lab.simulation.benches.two_fingers_builds import build_from_two_fingers, two_fingers_from_build, workshop_pole
 from lab.simulation.commands import Measure
 from lab.simulation.part_commands import Copy, Rename, Reweigh, Tie, Untie
-from lab.simulation.records import flat, recorded
 from lab.simulation.two_finger_commands import GuessMeeting, MoveFingers, SetFriction, StopFingers
 
 SAVED = build_text(build_from_two_fingers(workshop_pole()))
-
-
-def bits(state):
-    """Every value of a state, floats in hex: unlike ==, it tells −0.0 from 0.0."""
-    return flat(recorded(state))
 
 
 def random_command(dice):
@@ -78,31 +66,25 @@ def random_command(dice):
     return dice.choice(made)()
 
 
-def played(seed, steps, *, tape=None):
-    dice = random.Random(seed)
-    session = Session(workshop_pole(), tape=tape)
-    done = 0
-    for _ in range(steps):
-        done += session.do(random_command(dice)) is None
-        session.advance(dice.randrange(8 * TICK_NS))
-        yield session
-    assert done > steps // 3
+def check(state):
+    """What holds of any two fingers."""
+    low_m, high_m = state.span_m
+    assert low_m <= state.places_m[0] < state.places_m[1] <= high_m
+    assert state.view in ("plain", "numbers", "all")
+
+
+@pytest.fixture
+def fingers(any_order) -> Any:
+    return any_order(workshop_pole, random_command, ticks=8, done=1 / 3)
 
 
 @pytest.mark.parametrize(("seed", "steps"), [(1, 1000), pytest.param(2, 10_000, marks=pytest.mark.soak)])
-def test_many_commands_raise_nothing_and_can_all_be_taken_back(seed, steps):
-    for session in played(seed, steps):
-        state = session.state
-        low_m, high_m = state.span_m
-        assert low_m <= state.places_m[0] < state.places_m[1] <= high_m
-        assert state.view in ("plain", "numbers", "all")
-    while session.can_undo:
-        assert session.do(Undo()) is None
-    assert bits(session.state) == bits(workshop_pole())
+def test_many_commands_raise_nothing_and_can_all_be_taken_back(seed, steps, fingers):
+    fingers.taken_back(seed, steps, check=check)
 
 
-def test_every_state_on_the_way_can_be_saved_and_opened_again():
-    for session in played(3, 300):
+def test_every_state_on_the_way_can_be_saved_and_opened_again(fingers):
+    for session in fingers.played(3, 300):
         state = session.state
         text = build_text(build_from_two_fingers(state))
         again = two_fingers_from_build(read_build_text(text, file="again.toml"))
@@ -111,10 +93,5 @@ def test_every_state_on_the_way_can_be_saved_and_opened_again():
         assert sorted(part.name for part in again.parts) == sorted(part.name for part in state.parts)
 
 
-def test_a_tape_of_it_replays_to_the_last_bit():
-    tape = Tape()
-    for _ in played(4, 400, tape=tape):
-        pass
-    result = replay(read_tape(tape.text()))
-    assert isinstance(result, Same), result.as_text()
-    assert result.exact
+def test_a_tape_of_it_replays_to_the_last_bit(fingers):
+    assert fingers.replayed(4, 400).ticks > 100
