@@ -146,7 +146,8 @@ def test_one_undo_takes_a_whole_drag_back(at_scales: Any):
     assert at(at_scales, "camera") == (0.30, 0.0)
 
 
-def test_two_pointers_carry_two_things_at_once(at_scales: Any):
+def test_two_pointers_carry_two_things_at_once_and_one_undo_takes_both_back(at_scales: Any):
+    before = at(at_scales, "camera"), at(at_scales, "nest box")
     lab, first, second = at_scales.lab, at_scales.middle("load-1"), at_scales.middle("load-2")
     lab.handle(PointerDown(1, *first))
     lab.handle(PointerDown(2, *second))
@@ -159,6 +160,8 @@ def test_two_pointers_carry_two_things_at_once(at_scales: Any):
     lab.handle(PointerUp(2, second[0] - 10 * px, second[1]))
     assert at(at_scales, "camera")[0] == pytest.approx(0.40)
     assert at(at_scales, "nest box")[0] == pytest.approx(0.60)
+    at_scales.press("undo")
+    assert (at(at_scales, "camera"), at(at_scales, "nest box")) == before
 
 
 def test_a_weight_dropped_beside_the_bar_goes_back_and_says_so(at_scales: Any):
