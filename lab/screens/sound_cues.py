@@ -45,10 +45,15 @@ def _creaks(before: Any, after: Any) -> bool:
     return swings and bool(getattr(after, "weights", True))
 
 
+def _more(before: Any, after: Any, by: int) -> bool:
+    """Whether so many new things have come: one from the tray, or a copy of several that are tied."""
+    return by > 0 and after.next_id == before.next_id + by
+
+
 def _bar_cues(before: HangingBar, after: HangingBar) -> tuple[Cue, ...]:
     """A weight more hangs there; the bar has come to its stop."""
     found: list[Cue] = []
-    if after.next_id == before.next_id + 1 and len(after.weights) == len(before.weights) + 1:
+    if _more(before, after, len(after.weights) - len(before.weights)):
         found.append("clink")
     if after.swing.stop and not before.swing.stop:
         found.append("knock")
@@ -57,8 +62,8 @@ def _bar_cues(before: HangingBar, after: HangingBar) -> tuple[Cue, ...]:
 
 def _built_tool_cues(before: BuiltTool, after: BuiltTool) -> tuple[Cue, ...]:
     """A part more is put on; else as of any tool."""
-    if after.next_id == before.next_id + 1:
-        return ("clink",) if len(after.parts) == len(before.parts) + 1 else ()
+    if after.next_id != before.next_id:
+        return ("clink",) if _more(before, after, len(after.parts) - len(before.parts)) else ()
     return _tool_cues(before, after)
 
 
@@ -72,7 +77,7 @@ def _tool_cues(before: FingerTool | BuiltTool, after: FingerTool | BuiltTool) ->
 def _mobile_cues(before: Mobile, after: Mobile) -> tuple[Cue, ...]:
     """Something more hangs there; a bar has come to its stop."""
     found: list[Cue] = []
-    if after.next_id == before.next_id + 1 and len(after.parts) == len(before.parts) + 1:
+    if _more(before, after, len(after.parts) - len(before.parts)):
         found.append("clink")
     if sum(bool(swing.stop) for swing in after.swings) > sum(bool(swing.stop) for swing in before.swings):
         found.append("knock")
@@ -81,14 +86,14 @@ def _mobile_cues(before: Mobile, after: Mobile) -> tuple[Cue, ...]:
 
 def _plate_cues(before: HungPlate, after: HungPlate) -> tuple[Cue, ...]:
     """A weight more is clipped on; a plumb line is drawn."""
-    if after.next_id == before.next_id + 1 and len(after.clips) == len(before.clips) + 1:
+    if _more(before, after, len(after.clips) - len(before.clips)):
         return ("clink",)
     return ("scratch",) if len(after.lines) == len(before.lines) + 1 else ()
 
 
 def _scales_cues(before: ScalesBench, after: ScalesBench) -> tuple[Cue, ...]:
     """A weight more stands there; the body has been set down on its scales, or has come down beside them."""
-    if after.next_id == before.next_id + 1 and len(after.loads) == len(before.loads) + 1:
+    if _more(before, after, len(after.loads) - len(before.loads)):
         return ("clink",)
     set_down = not before.held and before.raised > 0.0 and after.raised == 0.0
     landed = after.motion.phase == "down" and before.motion.phase != "down"
@@ -97,7 +102,7 @@ def _scales_cues(before: ScalesBench, after: ScalesBench) -> tuple[Cue, ...]:
 
 def _two_finger_cues(before: TwoFingers, after: TwoFingers) -> tuple[Cue, ...]:
     """A weight more stands there; the body has come down, or the fingers have met."""
-    if after.next_id == before.next_id + 1 and len(after.pieces) == len(before.pieces) + 1:
+    if _more(before, after, len(after.pieces) - len(before.pieces)):
         return ("clink",)
     landed = after.motion.corner is not None and before.motion.corner is None
     met = before.moving and after.outcome is not None

@@ -20,10 +20,12 @@ from lab.screens.benches.mobile.gallery import CROWDED, DEEPER
 from lab.screens.screen import BuildModel, Setting
 from lab.screens.sound_cues import cues
 from lab.simulation.benches import Mobile
+from lab.simulation.benches.bar_parts import bead_count, water_kg
+from lab.simulation.benches.catalogue import BENCHES
 from lab.simulation.benches.mobile import MOST_THINGS
 from lab.simulation.benches.mobile_builds import mobile_from_build, workshop_mobile
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang
-from lab.ui.events import Key, PointerDown, PointerMove, PointerUp
+from lab.ui.events import Key, PointerDown, PointerMove, PointerUp, Text
 from lab.ui.geometry import Rect
 from lab.ui.look import Look
 from lab.ui.sizes import Sizes
@@ -349,3 +351,65 @@ def test_along_all_is_to_scale(at_mobile: Any):
     pose = pose_of(seen, stage)
     for number, along_m in seen.bench.pins_m.items():
         assert pose.rings[number][0] == pytest.approx(stage.x_px(seen.bench, along_m))
+
+
+# --- the other shelf ----------------------------------------------------------------------------------------
+
+
+def test_a_tin_is_hung_filled_named_and_comes_back_from_its_file(at_mobile: Any):
+    at_mobile.press("shelf.more")
+    at_mobile.drag(at_mobile.middle("tray-tin"), spot(at_mobile, 3, 0.10, below=30))
+    for _ in range(12):
+        at_mobile.press("picked-water.more")
+    tin = bench(at_mobile).beam(3).weight(9)
+    assert water_kg(tin) == pytest.approx(0.120, abs=1e-12)
+    at_mobile.press("picked-more")
+    assert not at_mobile.has("picked-weight")  # what a tin weighs is its water
+    name = at_mobile.node("picked-new-name")
+    at_mobile.press(name.key)
+    at_mobile.lab.handle(Text(" kettle"))
+    at_mobile.key("enter")
+    assert bench(at_mobile).beam(3).weight(9).name == "tin kettle"
+    again = mobile_from_build(BENCHES["mobile"].build_of(bench(at_mobile)))
+    kettle = next(each for beam in again.beams for each in beam.weights if each.name == "tin kettle")
+    assert water_kg(kettle) == pytest.approx(0.120, abs=1e-12)
+    # A bar hands up its own weight, and all that hangs from it.
+    low = bench(at_mobile).beam(3)
+    hung_kg = sum(each.mass_kg for each in low.weights)
+    assert again.carried_kg[low.name] == pytest.approx(low.mass_kg + hung_kg, abs=1e-12)
+
+
+def test_beads_are_hung_and_strung_by_keys_alone(at_mobile: Any):
+    at_mobile.tab_to("shelf.things")
+    at_mobile.key("right")
+    at_mobile.key("space")
+    at_mobile.tab_to("tray-beads")
+    at_mobile.key("enter")
+    at_mobile.key("down")
+    at_mobile.key("enter")
+    at_mobile.tab_to("picked-beads")
+    at_mobile.key("right", times=3)
+    assert [bead_count(each) for beam in bench(at_mobile).beams for each in beam.weights if each.id == 9] == [4]
+
+
+@pytest.mark.parametrize("thing", ["tray-rod", "tray-plate"])
+def test_rods_and_plates_hang_from_a_hook(thing: str, at_mobile: Any):
+    at_mobile.press("shelf.more")
+    at_mobile.drag(at_mobile.middle(thing), spot(at_mobile, 1, 0.30, below=40))
+    hung = bench(at_mobile).beam(1).weight(9)
+    assert (hung.hold, hung.name) == ("hung", thing.removeprefix("tray-"))
+
+
+def test_a_copy_that_finds_no_room_leaves_what_is_picked_picked(at_mobile: Any):
+    for number in range(MOST_THINGS - bench(at_mobile).things):
+        at_mobile.lab._room.do(HangOn(2 + number % 2, 0.02, 0.1 + 0.001 * number))
+        at_mobile.lab._room.do(HangOn(1, 0.02, 0.1 + 0.001 * number))
+    at_mobile.tab_to("weight-6")
+    at_mobile.key("enter")
+    at_mobile.press("picked-more")
+    full = bench(at_mobile)
+    assert full.next_id > 20
+    for key in ("picked-copy", "picked-mirror"):
+        at_mobile.press(key)
+        assert bench(at_mobile) == full
+        assert at_mobile.has("picked-new-name"), key

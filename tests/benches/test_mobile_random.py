@@ -24,7 +24,7 @@ from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, MOST_ON_A_BAR,
 from lab.simulation.benches.mobile_builds import build_from_mobile, mobile_from_build, workshop_mobile
 from lab.simulation.commands import Measure
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
-from lab.simulation.part_commands import Copy, Reweigh
+from lab.simulation.part_commands import Copy, Rename, Reweigh
 
 SAVED = build_text(build_from_mobile(workshop_mobile()))
 
@@ -37,7 +37,7 @@ def random_command(dice):
     thing, onto = dice.randint(1, 40), dice.randint(1, 25)
     return dice.choice(
         (
-            HangOn(onto, mass_kg, at_m, look=dice.choice((None, "gull", "float"))),
+            HangOn(onto, mass_kg, at_m, look=dice.choice((None, "gull", "tin", "bead", "rod", "plate"))),
             HangBar(onto, dice.choice((0.1, 0.25, 0.0, math.nan, dice.uniform(0, 0.5))), mass_kg, at_m),
             Rehang(thing, onto, at_m, joins=joins),
             Rehang(thing, onto, at_m, joins=joins),
@@ -45,6 +45,7 @@ def random_command(dice):
             Reweigh(thing, mass_kg),
             Remove(thing),
             Copy(thing, mirrored=joins),
+            Rename(thing, dice.choice(("gull", "bar", "a/b", " ", "x" * 50))),
             MoveReference(at_m, joins=joins),
             Measure(dice.choice((0.0, 0.001, -1.0)), 0.001),
             Guess(dice.choice(("left", "level", "right", None))),

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from lab.scenes.bar_bodies import draw_body
 from lab.scenes.mobile.stage import MobileStage
 from lab.scenes.mobile.view import MobileView
 from lab.scenes.tones import between
 from lab.scenes.weights import brass_rect, draw_brass, stamp_size
 from lab.simulation.benches import Beam
+from lab.simulation.benches.bar_parts import of_look
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
@@ -88,9 +90,21 @@ def draw_cord(canvas: Canvas, look: Look, hook: Point, end: Point, *, picked: bo
 
 
 def draw_load(
-    canvas: Canvas, look: Look, kind: str | None, box: Rect, stamp: str, *, picked: bool = False, faint: bool = False
+    canvas: Canvas,
+    look: Look,
+    thing: tuple[str | None, float],
+    box: Rect,
+    stamp: str,
+    *,
+    picked: bool = False,
+    faint: bool = False,
 ) -> bool:
-    """A weight by its look, in its box; returns whether the stamp found room on it."""
+    """A weight in its box; returns whether the stamp found room on it.  thing: its look, and its mass, kg."""
+    loose = of_look(*thing)
+    if loose is not None:
+        draw_body(canvas, look, loose, box, picked=picked, faint=faint)
+        return False
+    kind = thing[0]
     if kind == "gull":
         _gull(canvas, look, box, picked=picked, faint=faint)
         return False

@@ -83,7 +83,7 @@ def _draw_hung(canvas: Canvas, view: MobileView, pose: Pose) -> set[int]:
             stamped = draw_load(
                 canvas,
                 view.look,
-                weight.look,
+                (weight.look, weight.mass_kg),
                 pose.bodies[weight.id],
                 view.readings.stamp(weight.mass_kg),
                 picked=view.picked == f"{WEIGHT}{weight.id}",
@@ -187,7 +187,7 @@ def _draw_ghost(canvas: Canvas, view: MobileView, stage: MobileStage, ghost: Gho
         return
     wide, high = size_of(view.look, ghost.mass_kg, ghost.look, stage.shrunk[0])
     box = Rect(at[0] - wide / 2, at[1] - high / 2, wide, high)
-    draw_load(canvas, view.look, ghost.look, box, view.readings.stamp(ghost.mass_kg), faint=True)
+    draw_load(canvas, view.look, (ghost.look, ghost.mass_kg), box, view.readings.stamp(ghost.mass_kg), faint=True)
 
 
 def grab_bounds(view: MobileView, rect: Rect) -> Mapping[str, Rect]:

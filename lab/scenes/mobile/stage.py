@@ -7,10 +7,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import cos, sin
 
+from lab.scenes.bar_bodies import size_px
 from lab.scenes.mobile.hanging_order import Arrangement, Sizing, arranged
 from lab.scenes.mobile.view import MobileView, still
 from lab.simulation import Hung
 from lab.simulation.benches import Beam, Mobile
+from lab.simulation.benches.bar_parts import of_look
 from lab.simulation.benches.mobile import STOP_RAD
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
@@ -76,7 +78,10 @@ def body_size(look: Look, weight: Hung, shrunk: float) -> tuple[float, float]:
 
 def size_of(look: Look, mass_kg: float, kind: str | None, shrunk: float) -> tuple[float, float]:
     """The same by mass and look."""
+    loose = of_look(kind, mass_kg)
     unit = look.sizes.unit * (1.0 + 0.3 * (look.sizes.text_scale - 1.0))
+    if loose is not None:
+        return size_px(loose, SIDE_OF_100_G_PX * unit * shrunk * 10.0 ** (1 / 3))
     side = SIDE_OF_100_G_PX * unit * shrunk * float((mass_kg / 0.1) ** (1 / 3))
     side = min(side, SIDE_OF_100_G_PX * 2 * unit * shrunk)
     return side * WIDE.get(kind or "", 1.0), side * HIGH.get(kind or "", BRASS_HIGH)

@@ -8,4 +8,5 @@ from __future__ import annotations
 STRIP, PLACE, WEIGHT_FIELD, REMOVE = "strip", "picked-place", "picked-weight", "picked-remove"
 MORE, NAME, COPY, MIRROR = "picked-more", "picked-new-name", "picked-copy", "picked-mirror"
 TIE, UNTIE, TIE_CANCEL = "picked-tie", "picked-untie", "tie-cancel"
+WATER, BEADS = "picked-water", "picked-beads"
 GHOST = "on-its-way"

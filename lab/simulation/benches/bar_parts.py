@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from lab.files import Bar, Look
@@ -89,6 +89,12 @@ KINDS: Mapping[str, BarKind] = MappingProxyType({kind.name: kind for kind in _KI
 def kind_of(weight: Hung) -> BarKind | None:
     """What of the tray it is; None for brass, and for what only a file describes."""
     return next((kind for kind in _KINDS if _is(weight, kind)), None)
+
+
+def of_look(look: str | None, mass_kg: float) -> Hung | None:
+    """A part of the tray by its look, weighing so much; None for brass, and for what none of them can weigh."""
+    kind = next((kind for kind in _KINDS if kind.look == look), None)
+    return None if kind is None or not kind.can_weigh(mass_kg) else replace(kind.part(0, "", 0.0), mass_kg=mass_kg)
 
 
 def _is(weight: Hung, kind: BarKind) -> bool:

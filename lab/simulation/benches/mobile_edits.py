@@ -8,7 +8,8 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from lab import files
-from lab.simulation.benches.bar_edits import HEAVIEST_KG, NOT_A_WEIGHT
+from lab.simulation.benches.bar_edits import HEAVIEST_KG, NOT_A_WEIGHT, NOT_ITS_WEIGHT
+from lab.simulation.benches.bar_parts import kind_of, of_look
 from lab.simulation.benches.hanging_bar import Hung
 from lab.simulation.benches.mobile import MOST_BARS, MOST_LEVELS, MOST_THINGS, Beam, Mobile, below
 from lab.simulation.benches.mobile_builds import mobile_from_build, tidy
@@ -56,7 +57,9 @@ def hang_on(state: Mobile, command: HangOn) -> Mobile | Refused:
     if isinstance(at_m, Refused) or beam is None:
         return at_m if isinstance(at_m, Refused) else NO_SUCH_BAR
     name = unused_name(command.name or f"brass {command.mass_kg * 1000.0:.4g}", names_of(state))
-    weight = Hung(id=state.next_id, name=name, mass_kg=command.mass_kg, at_m=at_m, look=command.look)
+    # Whatever it is hangs by a hook and turns there: a rod too, which on the hanging bar is strapped on.
+    like = of_look(command.look, command.mass_kg) or Hung(id=0, name="", mass_kg=command.mass_kg, at_m=0.0)
+    weight = replace(like, id=state.next_id, name=name, at_m=at_m, hold="hung", look=command.look)
     return with_beam(state, replace(beam, weights=(*beam.weights, weight)), next_id=state.next_id + 1)
 
 
@@ -124,8 +127,12 @@ def reweigh(state: Mobile, command: Reweigh) -> Mobile | Refused:
     beam, carrier = state.beam(command.id), state.carrier(command.id)
     if beam is not None:
         return with_beam(state, replace(beam, mass_kg=command.mass_kg))
-    if carrier is None:
+    weight = None if carrier is None else carrier.weight(command.id)
+    if carrier is None or weight is None:
         return NOTHING_THERE
+    kind = kind_of(weight)
+    if kind is not None and not kind.can_weigh(command.mass_kg):
+        return NOT_ITS_WEIGHT
     weights = tuple(
         replace(each, mass_kg=command.mass_kg) if each.id == command.id else each for each in carrier.weights
     )

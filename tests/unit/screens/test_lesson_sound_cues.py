@@ -12,6 +12,7 @@ from lab.simulation import Hang, HoldStill, LetGo, Session
 from lab.simulation.benches.bar_builds import workshop_bar
 from lab.simulation.benches.catalogue import BENCHES
 from lab.simulation.benches.finger_builds import finger_from_build
+from lab.simulation.part_commands import Copy, Tie
 
 LESSON = Path(__file__).parents[3] / "lessons" / "early" / "lopsided-tool.toml"
 
@@ -45,6 +46,15 @@ def test_brass_clinks_when_it_is_hung_and_not_when_it_is_moved():
     assert cues(after, before) == ()
     moved = replace(after.bench, weights=(replace(after.bench.weights[0], at_m=0.2), *after.bench.weights[1:]))
     assert cues(after, build_with(moved)) == ()
+
+
+def test_a_copy_of_two_that_are_tied_clinks_once():
+    session = Session(workshop_bar())
+    first, second = (weight.id for weight in session.state.weights[:2])
+    assert session.do(Tie(first, second)) is None
+    before = build_with(session.state)
+    assert session.do(Copy(first)) is None
+    assert cues(before, build_with(session.state)) == ("clink",)
 
 
 def test_wood_knocks_when_a_bar_meets_its_stop():

@@ -7,12 +7,12 @@ from typing import ClassVar
 
 from lab.scenes.hanging_scene import along_at_m, place_at_m
 from lab.scenes.hanging_view import PIVOT, REFERENCE, Ghost, HangingView
+from lab.screens.benches.filling import refilled
 from lab.screens.benches.hands import CarryingHands, step_m
-from lab.screens.benches.hanging_bar.keys import BEADS, CANCEL, HOLDING, WATER
+from lab.screens.benches.hanging_bar.keys import CANCEL, HOLDING
 from lab.screens.benches.hanging_bar.moves import (
     move_of,
     moves_of,
-    refilled,
     reweighed,
     snapped_m,
     weight_of,
@@ -20,7 +20,7 @@ from lab.screens.benches.hanging_bar.moves import (
     x_of,
 )
 from lab.screens.benches.hanging_bar.shelves import SHELF, hung_on, tray_weight
-from lab.screens.benches.strip_keys import GHOST, PLACE, WEIGHT_FIELD
+from lab.screens.benches.strip_keys import BEADS, GHOST, PLACE, WATER, WEIGHT_FIELD
 from lab.simulation import Command, Hung, Move, Remove, SetHold
 from lab.ui.geometry import Point, Rect
 from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged

@@ -6,7 +6,6 @@ TRAY_KG = (0.050, 0.100, 0.200, 0.500)
 TRAY_PREFIX = "tray-"
 HOLDING = "picked-hold"
 CANCEL = "hang-cancel"
-WATER, BEADS = "picked-water", "picked-beads"
 
 
 def tray_key(mass_kg: float) -> str:

@@ -6,13 +6,10 @@ from lab.files import UNITS
 from lab.scenes.hanging_scene import along_at_m
 from lab.scenes.hanging_view import HANGING, PIVOT, REFERENCE, HangingView, weight_key
 from lab.screens.benches import snapping
-from lab.screens.benches.hanging_bar.keys import WATER
 from lab.screens.benches.snapping import MARK_PULL_PX
 from lab.simulation import Command, Hung, Move, MovePivot, MoveReference
-from lab.simulation.benches.bar_parts import filled_kg, strung_kg
 from lab.simulation.part_commands import Reweigh
 from lab.ui.geometry import Rect
-from lab.ui.outcomes import Changed
 
 
 def snapped_m(along_m: float, view: HangingView, rect: Rect) -> float:
@@ -67,11 +64,3 @@ def reweighed(key: str, shown: float, view: HangingView) -> tuple[Command, ...]:
     """The command that gives a weight another weight, in the units that are shown; none for anything else."""
     weight = weight_of(view, key)
     return () if weight is None else (Reweigh(weight.id, UNITS[view.readings.units.name].to_kg(shown)),)
-
-
-def refilled(event: Changed, weight: Hung | None) -> tuple[Command, ...]:
-    """The command that fills a tin, or strings beads; none for anything else."""
-    if weight is None:
-        return ()
-    mass_kg = filled_kg(event.value) if event.key == WATER else strung_kg(round(event.value))
-    return (Reweigh(weight.id, mass_kg),)

@@ -37,7 +37,8 @@ class MobileFace(Face[Mobile]):
         armed, taken_up = hands.armed, ""
         if armed is not None:
             taken_up = stand.look.words.say("Tap the place where it should hang.")
-        panel = panel_parts(replace(view, bench=stand.bench), armed=armed.thing.key if armed else "")
+        taken = armed.thing.key if armed else ""
+        panel = panel_parts(replace(view, bench=stand.bench), shelf=hands.shelf, armed=taken)
         return Shown(
             picture=lambda foot_px: picture(
                 replace(view, foot_px=foot_px), _angles(asked), armed=armed is not None and not hands.carried

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from lab.outline.words import msg
 from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
+from lab.screens.benches.mobile.keys import SHELF
 from lab.screens.benches.strip_keys import MORE
 from lab.screens.benches.tasks import TASK
 from lab.screens.gallery_parts import Entry
@@ -15,6 +16,12 @@ from lab.simulation.benches import Mobile
 from lab.simulation.benches.mobile_builds import workshop_mobile
 from lab.simulation.commands import Measure
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang
+
+LOOSE = (
+    HangOn(2, 0.19, 0.15, look="tin", name="tin"), HangOn(3, 0.14, 0.14, look="bead", name="beads"),
+    HangOn(1, 0.06, 0.15, look="rod", name="rod"), HangOn(1, 0.08, 0.38, look="plate", name="plate"),
+)  # fmt: skip
+"""One of everything that lies on the other shelf of the tray."""
 
 LEVEL = (Rehang(6, 2, 0.21), Rehang(4, 1, 0.16))
 """What balances the starting mobile."""
@@ -44,6 +51,15 @@ def entries() -> Iterator[tuple[str, Entry]]:
         yield f"build-mobile-{name}", pressed_entry(says, workshop_mobile, key)
     more = msg("what else can be done to a bar that is picked")
     yield "build-mobile-more", pressed_entry(more, workshop_mobile, "bar-2", MORE)
+    yield "build-mobile-shelf", pressed_entry(msg("tins and beads to hang"), loose, f"{SHELF}.more")
+    yield "build-mobile-tin-picked", pressed_entry(msg("a tin picked"), loose, "weight-9")
+    yield "build-mobile-tin-more", pressed_entry(msg("what else can be done to a tin"), loose, "weight-9", MORE)
+    yield "build-mobile-beads-picked", pressed_entry(msg("beads picked"), loose, "weight-10")
+
+
+def loose() -> Mobile:
+    """Tin, beads, rod and plate hung too."""
+    return after(workshop_mobile(), *LOOSE)
 
 
 def swinging() -> Mobile:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from lab.scenes.mobile.view import BAR, REFERENCE, WEIGHT, Ghost, MobileView, number_of
 from lab.screens.benches.hands import BenchHands, step_m
 from lab.screens.benches.mobile.carried import NOWHERE, Armed, Carried, Carrying, place_on
-from lab.screens.benches.mobile.keys import CANCEL, LEVELS, TrayThing, tray_thing
+from lab.screens.benches.mobile.keys import CANCEL, LEVELS, SHELF, TrayThing, tray_thing
 from lab.screens.benches.mobile.moves import hanging, moved, picked_bar, thing_of, typed
 from lab.screens.benches.strip_keys import GHOST, REMOVE
 from lab.simulation import Command, Remove
@@ -21,8 +21,9 @@ from lab.ui.outcomes import Changed, Chosen, DragBegan, Nudged
 
 @dataclass(slots=True)
 class Hands(BenchHands[MobileView, Armed]):
-    """What is picked, taken up and carried just now."""
+    """What is picked, taken up and carried just now.  shelf: what the tray shows."""
 
+    shelf: str = "things"
     carrying: Carrying = field(default_factory=Carrying)
     _last_down: Point | None = None
     _strip_was: str = ""
@@ -130,6 +131,8 @@ class Hands(BenchHands[MobileView, Armed]):
         return typed(event, self.picked, view)
 
     def _chosen(self, event: Chosen, view: MobileView) -> tuple[Command, ...]:
+        if event.key == SHELF:
+            self.shelf, self.armed = event.value, None
         if event.key == LEVELS:
             row = event.value.removeprefix("row-")
             self.picked = "" if self.picked == row else row

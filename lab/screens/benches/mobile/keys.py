@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from lab.outline.words import msg
+from lab.simulation.benches.bar_parts import KINDS
 
 TRAY, LEVELS = "tray", "levels"
 RING = "picked-ring"
@@ -35,7 +38,22 @@ TRAY_THINGS = (
 )
 """What can be hung: two bars, a gull, a float, brass. What a thing weighs can be typed once it hangs."""
 
+LOOSE_THINGS = tuple(
+    TrayThing(key=f"tray-{kind.name}", mass_kg=kind.mass_kg, shown=kind.title, name=kind.called, look=kind.look)
+    for kind in KINDS.values()
+)
+"""The other shelf: a tin, beads, a rod and a plate."""
+
+SHELF = "shelf"
+SHELVES: Mapping[str, str] = MappingProxyType({"things": msg("bars"), "more": msg("more")})
+"""What lies in the tray together: its key and what it is called."""
+
+
+def lying_on(shelf: str) -> tuple[TrayThing, ...]:
+    """What lies on a shelf."""
+    return TRAY_THINGS if shelf == "things" else LOOSE_THINGS
+
 
 def tray_thing(key: str) -> TrayThing | None:
     """The thing of a key; None for any other key."""
-    return next((thing for thing in TRAY_THINGS if thing.key == key), None)
+    return next((thing for thing in (*TRAY_THINGS, *LOOSE_THINGS) if thing.key == key), None)

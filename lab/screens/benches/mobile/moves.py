@@ -5,11 +5,12 @@ from __future__ import annotations
 from lab.files import UNITS
 from lab.scenes.mobile.view import BAR, HOOK, REFERENCE, WEIGHT, MobileView, number_of
 from lab.screens.benches import snapping
+from lab.screens.benches.filling import refilled
 from lab.screens.benches.mobile.keys import RING, TrayThing
 from lab.screens.benches.snapping import MARK_PULL_PX
-from lab.screens.benches.strip_keys import PLACE, WEIGHT_FIELD
+from lab.screens.benches.strip_keys import BEADS, PLACE, WATER, WEIGHT_FIELD
 from lab.simulation import Command, MoveReference
-from lab.simulation.benches import Mobile
+from lab.simulation.benches import Hung, Mobile
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
 from lab.simulation.part_commands import Reweigh
 from lab.ui.outcomes import Changed
@@ -35,12 +36,15 @@ def picked_bar(key: str) -> int | None:
 
 def name_of(bench: Mobile, key: str) -> str | None:
     """What the bar or the weight of a key is called; None for others."""
-    beam, number = bench.beam(picked_bar(key)), thing_of(key)
-    if beam is not None or number is None:
-        return None if beam is None else beam.name
-    carrier = bench.carrier(number)
-    weight = None if carrier is None else carrier.weight(number)
-    return None if weight is None else weight.name
+    thing = bench.beam(picked_bar(key)) or weight_of(bench, key)
+    return None if thing is None else thing.name
+
+
+def weight_of(bench: Mobile, key: str) -> Hung | None:
+    """The weight of a key; None for others."""
+    number = number_of(key, WEIGHT)
+    carrier = None if number is None else bench.carrier(number)
+    return None if carrier is None or number is None else carrier.weight(number)
 
 
 def hangs_at(key: str, view: MobileView) -> tuple[int, float] | None:
@@ -91,6 +95,8 @@ def typed(event: Changed, picked: str, view: MobileView) -> tuple[Command, ...]:
     if event.key == WEIGHT_FIELD:
         number = bar.id if bar is not None else thing_of(key)
         return () if number is None else (Reweigh(number, units.to_kg(event.value)),)
+    if event.key in (WATER, BEADS):
+        return refilled(event, weight_of(view.bench, key))
     place_m = units.to_m(event.value)
     if event.key == RING and bar is not None:
         return (SlideBar(bar.id, place_m),)

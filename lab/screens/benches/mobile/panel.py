@@ -7,7 +7,7 @@ from lab.scenes.mobile.marks import levels_of
 from lab.scenes.mobile.stage import size_of
 from lab.scenes.mobile.view import BAR, MobileView
 from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
-from lab.screens.benches.mobile.keys import LEVELS, TRAY, TRAY_THINGS, TrayThing
+from lab.screens.benches.mobile.keys import LEVELS, SHELF, SHELVES, TRAY, TRAY_THINGS, TrayThing, lying_on
 from lab.screens.benches.mobile.words import GOING, YOU_SAID, guess_against_outcome, headline, side_moments_kg_m, why
 from lab.screens.benches.panel import GUESS, HOLD, LET_GO, PanelParts, view_choice
 from lab.screens.benches.sides import SIDE_NAMES, SIDES
@@ -25,14 +25,14 @@ from lab.ui.widgets.tray import Tray, TrayItem
 from lab.ui.widgets.widget import Widget
 
 
-def panel_parts(view: MobileView, *, armed: str) -> PanelParts:
-    """All pieces.  armed: key of the tray item that was taken up."""
+def panel_parts(view: MobileView, *, shelf: str, armed: str) -> PanelParts:
+    """All pieces.  shelf: what the tray shows.  armed: key of the tray item that was taken up."""
     return PanelParts(
         sums=_sums(view) if view.told else (),
         result=(_whole(view),) if view.told else (),
         action=_action(view) if view.bench.held else _after(view),
         # While it swings or hangs askew nothing is hung: the room is for what happened.
-        tray=(_tray(view, armed),) if view.bench.held else (),
+        tray=_tray(view, shelf, armed) if view.bench.held else (),
         view=(view_choice(view.look, view.bench.view, doubt=doubt_switch(view.look, view.bench.parts)),),
     )
 
@@ -113,13 +113,15 @@ def _told(view: MobileView, bench: Mobile) -> Widget:
     return told(headline(words, bench), compared=(compared,), reasons=reasons, settled=settled)
 
 
-def _tray(view: MobileView, armed: str) -> Tray:
+def _tray(view: MobileView, shelf: str, armed: str) -> tuple[Widget, ...]:
     say = view.look.words.say
-    items = tuple(_tray_item(view, thing, picked=thing.key == armed) for thing in TRAY_THINGS)
-    return Tray(TRAY, say("Hang"), say("drag, or tap it and tap a bar"), items)
+    items = tuple(_tray_item(view, thing, shelf, picked=thing.key == armed) for thing in lying_on(shelf))
+    options = tuple((name, say(title)) for name, title in SHELVES.items())
+    tray = Tray(TRAY, say("Hang"), say("drag, or tap it and tap a bar"), items)
+    return tray, ChoiceRow(SHELF, say("What to hang"), options, shelf, show_name=False)
 
 
-def _tray_item(view: MobileView, thing: TrayThing, *, picked: bool) -> TrayItem:
+def _tray_item(view: MobileView, thing: TrayThing, shelf: str, *, picked: bool) -> TrayItem:
     say, readings = view.look.words.say, view.readings
     text = readings.weight_with_unit(thing.mass_kg)
     if thing.length_m is not None:
@@ -127,10 +129,10 @@ def _tray_item(view: MobileView, thing: TrayThing, *, picked: bool) -> TrayItem:
         text = say("bar {length}", length=length)
     elif thing.shown:
         text = say("{thing} {weight}", thing=say(thing.shown), weight=text)
-    return TrayItem(thing.key, text, lambda canvas, rect: _draw_thing(canvas, view, thing, rect), picked=picked)
+    return TrayItem(thing.key, text, lambda canvas, rect: _draw_thing(canvas, view, thing, shelf, rect), picked=picked)
 
 
-def _draw_thing(canvas: Canvas, view: MobileView, thing: TrayThing, rect: Rect) -> None:
+def _draw_thing(canvas: Canvas, view: MobileView, thing: TrayThing, shelf: str, rect: Rect) -> None:
     """Things to one scale among their like: the longest bar, or the widest body, fills the tile."""
     look, theme = view.look, view.look.theme
     if thing.length_m is not None:
@@ -140,9 +142,9 @@ def _draw_thing(canvas: Canvas, view: MobileView, thing: TrayThing, rect: Rect) 
         plank = Rect(x - wide / 2, y - high / 2, wide, high)
         canvas.box(plank, fill=theme.wood, outline=theme.wood_edge, width=look.sizes.stroke, radius=look.sizes.px(3))
         return
-    sizes = {each.key: size_of(look, each.mass_kg, each.look, 1.0) for each in TRAY_THINGS if each.length_m is None}
+    sizes = {each.key: size_of(look, each.mass_kg, each.look, 1.0) for each in lying_on(shelf) if each.length_m is None}
     widest, highest = (max(sides) for sides in zip(*sizes.values(), strict=True))
     scale = min(rect.w / widest, rect.h / highest) * 0.9
     wide, high = (side * scale for side in sizes[thing.key])
     box = Rect(rect.center[0] - wide / 2, rect.bottom - high - 1, wide, high)
-    draw_load(canvas, look, thing.look, box, "")
+    draw_load(canvas, look, (thing.look, thing.mass_kg), box, "")

@@ -6,6 +6,7 @@ Or what is to be hung where.
 from __future__ import annotations
 
 from lab.scenes.mobile.view import HOOK, REFERENCE, MobileView, number_of
+from lab.screens.benches.filling_field import filling_field
 from lab.screens.benches.mobile.keys import CANCEL, RING
 from lab.screens.benches.mobile.moves import hangs_at, picked_bar, thing_of
 from lab.screens.benches.part_strip import PartStrip
@@ -72,9 +73,10 @@ def _more(view: MobileView, parts: PartStrip, thing: Beam | Hung) -> tuple[Widge
     """The second half: its name, its weight, copies, and back. The topmost bar has no copy beside it."""
     say, called = view.look.words.say, view.look.words.content(thing.name)
     ends = copies_and_back(view.look)
+    filled = isinstance(thing, Hung) and filling_field(view.look, thing) is not None
     return (
         name_field(view.look, thing.name, parts.naming.draft),
-        _weight(view, thing.mass_kg, say("weight of {name}", name=called)),
+        *(() if filled else (_weight(view, thing.mass_kg, say("weight of {name}", name=called)),)),
         *(ends[-1:] if isinstance(thing, Beam) and thing.above is None else ends),
     )
 
@@ -89,7 +91,8 @@ def _of_weight(view: MobileView, parts: PartStrip) -> tuple[Widget, ...]:
         return _more(view, parts, weight)
     name = view.look.words.content(weight.name)
     place = length_field(view.readings, say("place of {name}", name=name), weight.at_m, (0.0, beam.length_m))
-    return named(name), place, *more_and_remove(view.look)
+    filling = filling_field(view.look, weight)
+    return named(name), place, *(() if filling is None else (filling,)), *more_and_remove(view.look)
 
 
 def _weight(view: MobileView, mass_kg: float, name: str) -> NumberField:
