@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from lab.scenes.bar_bodies import draw_body, size_px
 from lab.scenes.hanging_view import HangingView
 from lab.scenes.weights import brass_rect, draw_brass
@@ -16,7 +18,7 @@ from lab.screens.benches.hanging_bar.words import (
 )
 from lab.screens.benches.panel import HOLD, PanelParts, action, view_choice
 from lab.screens.benches.sums import balance_panel, moment_table
-from lab.screens.benches.told import told, waiting
+from lab.screens.benches.told import after, told
 from lab.simulation import HangingBar
 from lab.simulation.benches.bar_parts import kind_of
 from lab.ui.canvas import Canvas
@@ -64,13 +66,11 @@ def _quotient(view: HangingView) -> Widget:
 
 
 def _after(view: HangingView) -> tuple[Widget, ...]:
-    """Let go: what happens, then what happened and why. The button below stays where it is."""
-    words, bench = view.look.words, view.bench
-    hold = Button(HOLD, words.say("Hold it level"), kind="main")
-    if bench.outcome is not None:
-        return _told(view, bench), hold
-    said = words.say(YOU_SAID[bench.guess]) if bench.guess else ""
-    return waiting(view.look, words.say(GOING), said, _told(view, bench.at_end())), hold
+    """What happens or happened, and the button that holds the bar."""
+    say, bench = view.look.words.say, view.bench
+    said = say(YOU_SAID[bench.guess]) if bench.guess else ""
+    happens = after(view.look, bench, partial(_told, view), going=say(GOING), said=said)
+    return happens, Button(HOLD, say("Hold it level"), kind="main")
 
 
 def _told(view: HangingView, bench: HangingBar) -> Widget:

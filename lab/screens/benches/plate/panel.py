@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from lab.scenes.plate_scene import draw_disc_weight
 from lab.scenes.plate_view import PlateView, settled_sum
 from lab.screens.benches.doubts import doubt_lines, doubt_switch, place_with_doubt
@@ -26,7 +28,7 @@ from lab.screens.benches.plate.words import (
     why,
 )
 from lab.screens.benches.sides import SIDE_NAMES, SIDES
-from lab.screens.benches.told import told, waiting
+from lab.screens.benches.told import after, told
 from lab.simulation.benches import HungPlate
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
@@ -65,14 +67,12 @@ def _before(view: PlateView) -> tuple[Widget, ...]:
 
 
 def _after(view: PlateView) -> tuple[Widget, ...]:
-    """Let go: what happens, then what happened and the plumb line. The button below stays where it is."""
-    words, bench = view.look.words, view.bench
-    hold = Button(HOLD, words.say("Hold it again"), kind="plain")
-    draw = Button(DRAW, words.say("Draw the plumb line"), kind="main", enabled=bench.outcome is not None)
-    if bench.outcome is not None:
-        return _told(view, bench), *_crossing(view), draw, hold
-    said = words.say(YOU_SAID[bench.guess]) if bench.guess else ""
-    return waiting(view.look, words.say(GOING), said, _told(view, bench.at_end())), *_crossing(view), draw, hold
+    """What happens or happened, where the lines cross, and the buttons for the plumb line and to hold the plate."""
+    say, bench = view.look.words.say, view.bench
+    said = say(YOU_SAID[bench.guess]) if bench.guess else ""
+    happens = after(view.look, bench, partial(_told, view), going=say(GOING), said=said)
+    draw = Button(DRAW, say("Draw the plumb line"), kind="main", enabled=bench.outcome is not None)
+    return happens, *_crossing(view), draw, Button(HOLD, say("Hold it again"), kind="plain")
 
 
 def _told(view: PlateView, bench: HungPlate) -> Widget:

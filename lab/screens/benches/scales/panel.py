@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from lab.scenes.rows import HIGH, NECK
 from lab.scenes.scales.view import ScalesView, decimals
 from lab.scenes.weights import brass_rect, draw_brass
@@ -14,7 +16,7 @@ from lab.screens.benches.scales.strip import round_down
 from lab.screens.benches.scales.words import GOING, SIDE_NAMES, compared, happened, why
 from lab.screens.benches.sides import SIDES
 from lab.screens.benches.sums import balance_panel, moment_table
-from lab.screens.benches.told import told, waiting
+from lab.screens.benches.told import after, told
 from lab.simulation.benches.scales import ScalesBench
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
@@ -85,12 +87,10 @@ def _reading_field(view: ScalesView) -> Widget:
 
 
 def _after(view: ScalesView) -> tuple[Widget, ...]:
-    """Let down: what happens, then what happened and why. The button below stays where it is."""
-    words, bench = view.look.words, view.bench
-    hold = Button(HOLD, words.say("Set it back"), kind="main")
-    if not bench.moving:
-        return _told(view, bench), hold
-    return waiting(view.look, words.say(GOING), "", _told(view, bench.at_end())), hold
+    """What happens or happened, and the button that sets it back."""
+    say = view.look.words.say
+    happens = after(view.look, view.bench, partial(_told, view), going=say(GOING))
+    return happens, Button(HOLD, say("Set it back"), kind="main")
 
 
 def _told(view: ScalesView, bench: ScalesBench) -> Widget:

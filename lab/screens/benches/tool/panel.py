@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from lab.mechanics import extent_m
 from lab.scenes.tool.shelf import draw_alone, drawn_size_m
 from lab.scenes.tool.view import ToolView, part_key
@@ -9,7 +11,7 @@ from lab.screens.benches.doubts import doubt_switch
 from lab.screens.benches.hanging_bar.words import YOU_SAID, guess_against_outcome
 from lab.screens.benches.panel import HOLD, PanelParts, action, view_choice
 from lab.screens.benches.sums import balance_panel, moment_table
-from lab.screens.benches.told import told, waiting
+from lab.screens.benches.told import after, told
 from lab.screens.benches.tool.keys import SHELF, SHELVES, TRAY_PREFIX, tray_keys, tray_part
 from lab.screens.benches.tool.words import GOING, HAPPENED, why
 from lab.simulation.benches.tool import BuiltTool
@@ -49,13 +51,11 @@ def _quotient(view: ToolView) -> Widget:
 
 
 def _after(view: ToolView) -> tuple[Widget, ...]:
-    """Let go: what happens, then what happened and why. The button below stays where it is."""
-    words, bench = view.look.words, view.bench
-    hold = Button(HOLD, words.say("Lay it on the finger"), kind="main")
-    if bench.outcome is not None:
-        return _told(view, bench), hold
-    said = words.say(YOU_SAID[bench.guess]) if bench.guess else ""
-    return waiting(view.look, words.say(GOING), said, _told(view, bench.at_end())), hold
+    """What happens or happened, and the button that lays the tool on the finger again."""
+    say, bench = view.look.words.say, view.bench
+    said = say(YOU_SAID[bench.guess]) if bench.guess else ""
+    happens = after(view.look, bench, partial(_told, view), going=say(GOING), said=said)
+    return happens, Button(HOLD, say("Lay it on the finger"), kind="main")
 
 
 def _told(view: ToolView, bench: BuiltTool) -> Widget:
