@@ -404,6 +404,7 @@ def test_a_copy_that_finds_no_room_leaves_what_is_picked_picked(at_mobile: Any):
     for number in range(MOST_THINGS - bench(at_mobile).things):
         at_mobile.lab._room.do(HangOn(2 + number % 2, 0.02, 0.1 + 0.001 * number))
         at_mobile.lab._room.do(HangOn(1, 0.02, 0.1 + 0.001 * number))
+    at_mobile.lab._refresh()
     at_mobile.tab_to("weight-6")
     at_mobile.key("enter")
     at_mobile.press("picked-more")
