@@ -80,3 +80,61 @@ class FillTank:
 
     name: str
     contents_m3: float
+
+
+@dataclass(frozen=True, slots=True)
+class FitOn:
+    """Put on something of the tray: `ballast`, `battery`, `camera`, `motor` or `tank`."""
+
+    kind: str
+    along_m: float
+    across_m: float = 0.0
+    up_m: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class PlacePart:
+    """Move a part, what is tied to it, and the surface that is called the same.  joins: as in HangBy."""
+
+    id: int
+    along_m: float
+    across_m: float
+    up_m: float
+    _: KW_ONLY
+    joins: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceTank:
+    """Move a tank with what is in it.  joins: as in HangBy."""
+
+    name: str
+    along_m: float
+    across_m: float
+    up_m: float
+    _: KW_ONLY
+    joins: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class RemoveTank:
+    """Take a tank off with what is in it."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class ShowAxis:
+    """Whose moments are shown: those of arms along, across or up."""
+
+    axis: Literal["along", "across", "up"]
+
+
+@dataclass(frozen=True, slots=True)
+class MeasureFrom:
+    """Measure the arms of one axis from another place.  joins: as in HangBy."""
+
+    axis: Literal["along", "across", "up"]
+    at_m: float
+    _: KW_ONLY
+    joins: bool = False

@@ -102,6 +102,12 @@ _ROWS = (
     _row("burn-from", airframe_commands.BurnFrom),
     _row("pump-across", airframe_commands.PumpAcross),
     _row("fill-tank", airframe_commands.FillTank),
+    _row("fit-on", airframe_commands.FitOn),
+    _row("place-part", airframe_commands.PlacePart),
+    _row("place-tank", airframe_commands.PlaceTank),
+    _row("remove-tank", airframe_commands.RemoveTank),
+    _row("show-axis", airframe_commands.ShowAxis),
+    _row("measure-from", airframe_commands.MeasureFrom),
     # The session itself carries these out, from the states it has kept.
     _row("undo", commands.Undo),
     _row("redo", commands.Redo),

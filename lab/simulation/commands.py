@@ -16,11 +16,17 @@ from lab.simulation.airframe_commands import (
     BurnFrom,
     DoWith,
     FillTank,
+    FitOn,
     GuessAttitude,
     HangBy,
+    MeasureFrom,
+    PlacePart,
+    PlaceTank,
     PumpAcross,
     RaiseNose,
+    RemoveTank,
     SetFlightTime,
+    ShowAxis,
 )
 from lab.simulation.mobile_commands import HangBar, HangOn, Rehang, SlideBar
 from lab.simulation.part_commands import Copy, Rename, Reweigh, Tie, Untie
@@ -171,6 +177,7 @@ Edit = (
     | MoveFingers | SetFriction | GuessMeeting | StopFingers
     | DoWith | HangBy | GuessAttitude | RaiseNose
     | SetFlightTime | BurnFrom | PumpAcross | FillTank
+    | FitOn | PlacePart | PlaceTank | RemoveTank | ShowAxis | MeasureFrom
 )  # fmt: skip
 """What a bench carries out."""
 
@@ -195,6 +202,9 @@ DRAGS: Mapping[type, tuple[str, ...]] = MappingProxyType(
         GuessMeeting: (),
         HangBy: (),
         SetFlightTime: (),
+        PlacePart: ("id",),
+        PlaceTank: ("name",),
+        MeasureFrom: ("axis",),
     }
 )
 """What a pointer does in many small steps, and the fields of it that say what is dragged."""

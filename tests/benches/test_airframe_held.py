@@ -11,7 +11,6 @@ from lab.simulation import HoldStill, LetGo, OpenBuild, Refused, Session, Tape, 
 from lab.simulation.airframe_commands import DoWith, GuessAttitude, HangBy, RaiseNose
 from lab.simulation.benches.airframe import AirframeBench
 from lab.simulation.benches.airframe_builds import airframe_from_build, build_from_airframe
-from lab.simulation.benches.airframe_edits import NOT_LET_GO
 from lab.simulation.clock import TICK_NS
 from lab.simulation.plate_commands import DrawPlumbLine
 from lab.simulation.replaying import Same, replay
@@ -74,8 +73,12 @@ def test_what_is_done_is_taken_back_a_step_at_a_time_and_drags_as_one() -> None:
     assert session.state.hang.lines == ()
 
 
-def test_what_is_only_looked_over_has_nothing_to_let_go() -> None:
-    assert Session(drone()).do(LetGo()) is NOT_LET_GO
+def test_what_is_built_is_looked_at_where_it_balances_and_nothing_moves() -> None:
+    session = Session(drone())
+    did(session, LetGo())
+    assert session.state.found and not session.state.moving
+    did(session, Undo())
+    assert session.state.held
     why = Session(drone()).do(DoWith("paint"))  # type: ignore[arg-type]
     assert isinstance(why, Refused)
 

@@ -15,8 +15,9 @@ from lab.simulation.benches.airframe_hanging import AirframeHanging
 from lab.simulation.benches.airframe_places import first_hook_m, first_scales, spans_m
 from lab.simulation.benches.airframe_tanks import TankFlight, first_flight
 from lab.simulation.benches.airframe_weighing import AirframeWeighing
+from lab.simulation.benches.groups import in_group
 from lab.simulation.benches.hanging_bar import NO_EXTENT
-from lab.simulation.commands import Hold
+from lab.simulation.commands import Hold, Side
 
 Doing = Literal["build", "hang", "weigh", "burn"]
 """What is being done with it: one picture and one panel each."""
@@ -70,6 +71,8 @@ class AirframeBench:
     hang, weighing, flight: how it hangs, stands on scales, flies on its tanks; None before each was first done.
     In flight tanks are as they were at take-off.
     axis: whose moments are shown.  reference_m: what arms are measured from, on three axes.
+    guess: which end drops of what is held up at its neutral point.  found: whether it was looked at since where it
+    balances; while it is built, that is what letting go of it means.
     """
 
     parts_on: tuple[AirframePart, ...]
@@ -82,6 +85,8 @@ class AirframeBench:
     flight: TankFlight | None = None
     axis: Axis = "along"
     reference_m: Vector = ORIGIN
+    guess: Side | None = None
+    found: bool = False
     title: str = "Airframe"
     units: str = "g-cm"
     view: View = "plain"
@@ -91,6 +96,26 @@ class AirframeBench:
     def parts(self) -> tuple[Part, ...]:
         """All that weighs: the parts, then what the tanks hold now."""
         return _parts(self.parts_on, self.tanks_now)
+
+    @property
+    def ids(self) -> tuple[int, ...]:
+        """Those of the parts, in order."""
+        return tuple(each.id for each in self.parts_on)
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What all is called: the parts in order, then the tanks."""
+        return (*(each.name for each in self.parts_on), *(tank.name for tank in self.tanks))
+
+    def called(self, names: tuple[str, ...]) -> AirframeBench:
+        """The same with other names of the parts; a surface goes on being called as its part is."""
+        new = names[: len(self.parts_on)]
+        named = tuple(replace(each, name=name) for each, name in zip(self.parts_on, new, strict=True))
+        now = {in_group(old.name): in_group(last) for old, last in zip(self.parts_on, new, strict=True)}
+        surfaces = tuple(replace(each, name=now.get(each.name, each.name)) for each in self.surfaces)
+        # Two parts in two groups may be called the same; two surfaces may not.
+        alike = len({surface.name for surface in surfaces}) < len(surfaces)
+        return replace(self, parts_on=named, surfaces=self.surfaces if alike else surfaces)
 
     @property
     def tanks_now(self) -> tuple[Tank, ...]:
@@ -121,6 +146,8 @@ class AirframeBench:
     @property
     def held(self) -> bool:
         """Whether it is not let go."""
+        if self.doing == "build":
+            return not self.found
         return self._done is None or self._done.held
 
     @property
@@ -143,12 +170,14 @@ class AirframeBench:
         """Held, with all that was guessed, drawn and noted about it forgotten: it is not what it was."""
         hang = None if self.hang is None else self.hang.touched()
         weighing = None if self.weighing is None else self.weighing.touched()
-        return replace(self, hang=hang, weighing=weighing)
+        return replace(self, hang=hang, weighing=weighing, guess=None, found=False)
 
     def stilled(self) -> AirframeBench:
         """Held, in whatever is being done with it."""
         if self.held:
             return self
+        if self.doing == "build":
+            return replace(self, found=False)
         if isinstance(self._done, AirframeHanging):
             return replace(self, hang=self._done.stilled())
         if isinstance(self._done, TankFlight):
@@ -156,7 +185,9 @@ class AirframeBench:
         return self if self._done is None else replace(self, weighing=self._done.stilled())
 
     def released(self) -> AirframeBench:
-        """Just let go.  Raises MechanicsError."""
+        """Just let go; while it is built, looked at where it balances.  Raises MechanicsError."""
+        if self.doing == "build":
+            return replace(self, found=True)
         if isinstance(self._done, AirframeHanging):
             return replace(self, hang=self._done.released(self.parts))
         if isinstance(self._done, TankFlight):

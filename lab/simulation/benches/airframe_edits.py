@@ -12,6 +12,7 @@ from lab import files
 from lab.mechanics import MechanicsError
 from lab.simulation.airframe_commands import DoWith
 from lab.simulation.benches.airframe import AirframeBench, Doing
+from lab.simulation.benches.airframe_build_edits import BUILD_EDITS
 from lab.simulation.benches.airframe_builds import airframe_from_build
 from lab.simulation.benches.airframe_hanging_edits import HANG_EDITS, WEIGH_EDITS
 from lab.simulation.benches.airframe_tank_edits import NO_TANKS, TANK_EDITS
@@ -29,7 +30,6 @@ from lab.simulation.commands import LetGo, MoveReference, OpenBuild, SetUnits, S
 from lab.simulation.refused import Refused, msg
 
 NOTHING_TO_DO = Refused(template=msg("There is no such thing to do with an airframe."))
-NOT_LET_GO = Refused(template=msg("Hang it or weigh it: then it can be let go."))
 
 
 def do_with(state: AirframeBench, command: DoWith) -> AirframeBench | Refused:
@@ -40,9 +40,7 @@ def do_with(state: AirframeBench, command: DoWith) -> AirframeBench | Refused:
 
 
 def released(state: AirframeBench, command: LetGo) -> AirframeBench | Refused:
-    """Let go where it hangs or is held over its scales."""
-    if state.doing == "build":
-        return NOT_LET_GO
+    """Let go where it hangs or is held over its scales; while it is built, looked at where it balances."""
     try:
         return let_go(state, command)
     except MechanicsError as error:
@@ -76,6 +74,7 @@ EDITS: Mapping[type, Does] = MappingProxyType(
         MoveReference: move_reference,
         OpenBuild: open_build,
         DoWith: do_with,
+        **BUILD_EDITS,
         **HANG_EDITS,
         **WEIGH_EDITS,
         **TANK_EDITS,
