@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from lab.scenes.mobile.bodies import draw_load
 from lab.scenes.mobile.marks import levels_of
 from lab.scenes.mobile.stage import size_of
@@ -11,7 +13,7 @@ from lab.screens.benches.mobile.keys import LEVELS, SHELF, SHELVES, TRAY, TRAY_T
 from lab.screens.benches.mobile.words import GOING, YOU_SAID, guess_against_outcome, headline, side_moments_kg_m, why
 from lab.screens.benches.panel import GUESS, HOLD, LET_GO, PanelParts, view_choice
 from lab.screens.benches.sides import SIDE_NAMES, SIDES
-from lab.screens.benches.told import told, waiting
+from lab.screens.benches.told import after, told
 from lab.simulation.benches import Mobile
 from lab.ui.canvas import Canvas
 from lab.ui.geometry import Rect
@@ -95,13 +97,11 @@ def _action(view: MobileView) -> tuple[Widget, ...]:
 
 
 def _after(view: MobileView) -> tuple[Widget, ...]:
-    """Let go: what happens, then what happened and why. The button below stays where it is."""
-    words, bench = view.look.words, view.bench
-    hold = Button(HOLD, words.say("Hold it level"), kind="main")
-    if bench.outcome is not None:
-        return _told(view, bench), hold
-    said = words.say(YOU_SAID[bench.guess]) if bench.guess else ""
-    return waiting(view.look, words.say(GOING), said, _told(view, bench.at_end())), hold
+    """What happens or happened, and the button that holds all bars level."""
+    say, bench = view.look.words.say, view.bench
+    said = say(YOU_SAID[bench.guess]) if bench.guess else ""
+    happens = after(view.look, bench, partial(_told, view), going=say(GOING), said=said)
+    return happens, Button(HOLD, say("Hold it level"), kind="main")
 
 
 def _told(view: MobileView, bench: Mobile) -> Widget:
