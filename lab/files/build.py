@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from lab.mechanics import Group, Limits, Surface, Tank
 
 View = Literal["plain", "numbers", "all"]
-Bench = Literal["bar", "tool", "plate", "scales", "fingers", "mobile"]
+Bench = Literal["bar", "tool", "plate", "scales", "fingers", "mobile", "airframe"]
 """What a build can stand on in free build."""
 Tensor = tuple[Vector, Vector, Vector]
 Look = Literal[

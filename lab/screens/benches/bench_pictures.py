@@ -122,6 +122,19 @@ def _fingers(sketch: _Sketch) -> None:
         sketch.line((tip - inward * 0.06, 0.59), (tip, 0.64), (tip - inward * 0.06, 0.69), width=1.4)
 
 
+def _airframe(sketch: _Sketch) -> None:
+    """A glider from above, its plane of symmetry through it."""
+    theme = sketch.look.theme
+    wing = tuple(
+        sketch.at(*place) for place in ((0.36, 0.06), (0.5, 0.06), (0.56, 0.5), (0.5, 0.94), (0.36, 0.94), (0.34, 0.5))
+    )
+    tail = tuple(sketch.at(*place) for place in ((0.8, 0.3), (0.9, 0.3), (0.9, 0.7), (0.8, 0.7)))
+    for outline in (wing, tail):
+        sketch.canvas.polygon(outline, fill=theme.wash, outline=theme.ink, width=sketch.stroke)
+    sketch.box(0.06, 0.45, 0.86, 0.1, of="panel", round_by=0.5)
+    sketch.line((0.02, 0.5), (0.98, 0.5), dash=(6.0, 4.0))
+
+
 _PICTURES: Mapping[Bench, Callable[[_Sketch], None]] = MappingProxyType(
-    {"tool": _tool, "plate": _plate, "scales": _scales, "mobile": _mobile, "fingers": _fingers}
+    {"tool": _tool, "plate": _plate, "scales": _scales, "mobile": _mobile, "fingers": _fingers, "airframe": _airframe}
 )

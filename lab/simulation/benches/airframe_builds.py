@@ -1,11 +1,11 @@
-"""Airframes out of saved builds and into them."""
+"""Airframes out of saved builds and into them, and the one that the bench starts with."""
 
 from __future__ import annotations
 
 from types import MappingProxyType
 
 from lab.files import Build, Support
-from lab.mechanics import MechanicsError, Part, flattened
+from lab.mechanics import Box, Cylinder, MechanicsError, Part, Surface, flattened
 from lab.simulation.benches.airframe import MOST_PARTS, AirframeBench, AirframePart
 from lab.simulation.benches.airframe_weighing import AirframeWeighing
 from lab.simulation.benches.groups import as_groups
@@ -60,12 +60,38 @@ def build_from_airframe(state: AirframeBench) -> Build:
         view=state.view,
         parts=parts,
         groups=groups,
-        tanks=state.tanks,
+        tanks=state.tanks_now,
         surfaces=state.surfaces,
         limits=state.limits,
         supports=tuple(Support(name=scale.name, at_m=scale.at_m, friction=scale.friction) for scale in scales),
         looks=MappingProxyType({each.name: each.look for each in state.parts_on if each.look is not None}),
     )
+
+
+def workshop_airframe() -> AirframeBench:
+    """What the bench starts with: a hand-launched glider of 1 m, a battery in its nose."""
+    parts = (
+        Part("fuselage", 0.060, (0.40, 0.0, 0.0), Cylinder(radius_m=0.018, length_m=0.80)),
+        Part("wing", 0.090, (0.29, 0.0, 0.02), Box((0.14, 1.0, 0.01))),
+        Part("tail", 0.012, (0.77, 0.0, 0.01), Box((0.07, 0.30, 0.004))),
+        Part("fin", 0.006, (0.77, 0.0, 0.06), Box((0.07, 0.004, 0.10))),
+        Part("battery", 0.055, (0.06, 0.0, 0.0), Box((0.07, 0.03, 0.02))),
+    )
+    surfaces = (
+        Surface(name="wing", root_chord_m=0.16, tip_chord_m=0.12, span_m=1.0, sweep_rad=0.0, at_m=(0.22, 0.0, 0.02)),
+        Surface(name="tail", root_chord_m=0.08, tip_chord_m=0.06, span_m=0.30, sweep_rad=0.0, at_m=(0.73, 0.0, 0.01)),
+        Surface(
+            name="fin",
+            root_chord_m=0.09,
+            tip_chord_m=0.06,
+            span_m=0.10,
+            sweep_rad=0.2,
+            at_m=(0.72, 0.0, 0.01),
+            vertical=True,
+        ),
+    )
+    looks = MappingProxyType({"fuselage": "fuselage", "battery": "battery"})
+    return airframe_from_build(Build(title="Hand glider", parts=parts, surfaces=surfaces, looks=looks))
 
 
 def check(state: AirframeBench) -> None:

@@ -8,7 +8,9 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
 
 from lab.files import Bench, Build
-from lab.mechanics import Polygon
+from lab.mechanics import Polygon, Turned
+from lab.simulation.benches.airframe import AirframeBench
+from lab.simulation.benches.airframe_builds import airframe_from_build, build_from_airframe, workshop_airframe
 from lab.simulation.benches.bar_builds import build_from_hanging_bar, hanging_bar_from_build, workshop_bar
 from lab.simulation.benches.hanging_bar import HangingBar
 from lab.simulation.benches.mobile import Mobile
@@ -105,6 +107,15 @@ _KINDS = (
         take=two_fingers_from_build,
         give=build_from_two_fingers,
     ),
+    BenchKind(
+        name="airframe",
+        title=msg("Airframe"),
+        note=msg("see it from three sides, hang it, weigh it"),
+        state=AirframeBench,
+        start=workshop_airframe,
+        take=airframe_from_build,
+        give=build_from_airframe,
+    ),
 )
 
 BENCHES: Mapping[Bench, BenchKind] = MappingProxyType({kind.name: kind for kind in _KINDS})
@@ -122,10 +133,15 @@ def bench_for(build: Build) -> BenchKind:
 
 
 def _told_by(build: Build) -> Bench:
+    if build.is_airframe:
+        return "airframe"
     if build.supports:
         return "scales"
     if build.bar is not None:
         return "bar"
     if build.pivot is not None:
         return "mobile"
-    return "plate" if any(isinstance(part.shape, Polygon) for part in build.loads) else "tool"
+    if any(isinstance(part.shape, Polygon) for part in build.loads):
+        return "plate"
+    # What has parts at an angle is seen from three sides; it cannot lie along a finger.
+    return "airframe" if any(isinstance(part.shape, Turned) for part in build.loads) else "tool"

@@ -15,8 +15,8 @@ from lab.simulation.benches.tool_parts import KINDS
 from lab.simulation.benches.unfit import UnfitBuildError
 from lab.simulation.refused import Refused, msg
 
-AIRFRAME = Refused(template=msg("This build flies. No bench of free build takes it yet."))
-AT_AN_ANGLE = Refused(template=msg("This build has parts at an angle, which no straight tool has."))
+AIRFRAME = Refused(template=msg("This build flies: the airframe bench takes it."))
+AT_AN_ANGLE = Refused(template=msg("This build has parts at an angle: the airframe bench takes it."))
 TOO_MANY = Refused(template=msg("This build has more parts than can be told apart on a finger."))
 
 

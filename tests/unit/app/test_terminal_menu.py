@@ -97,10 +97,14 @@ def test_a_build_with_faults_is_not_opened(tmp_path: Path):
         opening.run(argparse.Namespace(command="open", file=str(tmp_path / "bad.toml")), _console(), find_paths())
 
 
-def test_a_build_for_no_bench_is_answered_with_what_can_be_done():
-    glider = find_paths().shipped_builds / "glider.toml"
+def test_a_build_for_no_bench_is_answered_with_what_can_be_done(tmp_path: Path):
+    odd = tmp_path / "odd.toml"
+    odd.write_text(
+        'format = 1\ntitle = "Winged bar"\nunits = "g-cm"\nbar = { length = 90, weight = 100 }\n'
+        'surface = [{ name = "wing", root_chord = 10, tip_chord = 8, span = 60, at = 0 }]\n'
+    )
     with pytest.raises(Stopped, match="tiltbench sum"):
-        opening.run(argparse.Namespace(command="open", file=str(glider)), _console(), find_paths())
+        opening.run(argparse.Namespace(command="open", file=str(odd)), _console(), find_paths())
 
 
 @pytest.mark.parametrize("build", sorted(find_paths().shipped_builds.glob("*.toml")), ids=lambda path: path.stem)

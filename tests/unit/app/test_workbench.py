@@ -1,3 +1,4 @@
+import math
 from pathlib import Path
 
 import pytest
@@ -74,12 +75,29 @@ def test_a_shipped_build_stands_on_the_bench_that_it_is_for(kind: str, name: str
     assert bench.bench.title == read_build(path).title
 
 
-def test_an_airframe_is_refused_with_a_sentence(paths: Paths):
+@pytest.mark.parametrize("build", sorted(SHIPPED.shipped_builds.glob("*.toml")), ids=lambda path: path.stem)
+def test_every_build_that_ships_stands_on_a_bench_and_balances_there_as_its_file_says(paths: Paths, build: Path):
+    bench = Workbench(paths)
+    assert bench.open(build) is None
+    parts = read_build(build).all_parts
+    weight_kg = math.fsum(part.signed_mass_kg for part in parts)
+    along_m = math.fsum(part.signed_mass_kg * part.at_m[0] for part in parts) / weight_kg
+    # A plate's weight by area is kept to nine figures.
+    assert bench.bench.sum.mass_kg == pytest.approx(weight_kg, rel=1e-8)
+    assert bench.bench.sum.balance_point_m[0] == pytest.approx(along_m, abs=1e-8)
+
+
+def test_what_no_bench_takes_is_refused_with_a_sentence(paths: Paths, tmp_path: Path):
+    odd = tmp_path / "odd.toml"
+    odd.write_text(
+        'format = 1\ntitle = "Winged bar"\nunits = "g-cm"\nbar = { length = 90, weight = 100 }\n'
+        'surface = [{ name = "wing", root_chord = 10, tip_chord = 8, span = 60, at = 0 }]\n'
+    )
     bench = Workbench(paths)
     before = bench.bench
-    refused = bench.open(SHIPPED.shipped_builds / "glider.toml")
+    refused = bench.open(odd)
     assert refused is not None
-    assert "flies" in refused.in_english()
+    assert "no part of an airframe" in refused.in_english()
     assert bench.bench == before
 
 
