@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lab.simulation.benches.bar_edits import BESIDE
+from lab.simulation.benches.groups import without_number
 from lab.simulation.benches.hanging_bar import Hung
 from lab.simulation.benches.mobile import MOST_BARS, MOST_THINGS, Beam, Mobile, below
 from lab.simulation.benches.mobile_builds import tidy
@@ -106,7 +107,7 @@ def _turned(bar: Beam, above_m: float | None) -> Beam:
 
 
 def _fresh(name: str, taken: set[str]) -> str:
-    return unused_name(name.partition(" (")[0], taken)
+    return unused_name(without_number(name), taken)
 
 
 class _Renewed:
