@@ -50,6 +50,28 @@ def test_beads_are_hung_strung_and_named_by_the_keyboard_alone(play):
     assert played.bench.weights[0].name == "buoys"
 
 
+@pytest.mark.parametrize(("kind", "weighs_kg", "hold"), [("rod", 0.060, "clamped"), ("plate", 0.080, "hung")])
+def test_a_rod_and_a_plate_are_put_on_by_pointer_and_by_keys_and_copied(kind, weighs_kg, hold, play):
+    played = play(empty_bar())
+    played.press("shelf.more")
+    start, pivot = played.middle(f"tray-{kind}"), played.middle("pivot")
+    end = (pivot[0] - 150, 400.0)
+    played.send(PointerDown(0, *start), PointerMove(0, end[0] + 40, end[1]), PointerMove(0, *end), PointerUp(0, *end))
+    played.tab_to(f"tray-{kind}")
+    played.keys("enter", "right", "right", "enter")
+    played.press("picked-more")
+    played.press("picked-mirror")
+    assert [(each.mass_kg, each.hold) for each in played.bench.weights] == [(weighs_kg, hold)] * 3
+    second, third = played.bench.weights[1:]
+    pivot_m = played.bench.pivot.at_m
+    assert third.at_m == pytest.approx(2 * pivot_m - second.at_m, abs=1e-9)  # places are kept to a nanometre
+    moment_kg_m = sum(weighs_kg * each.at_m for each in played.bench.weights)
+    bar = played.bench.bar
+    moment_kg_m += bar.mass_kg * (bar.left_m + bar.length_m / 2)
+    # Four products of numbers below 1, added in another order.
+    assert played.bench.sum.moment_kg_m[0] == pytest.approx(moment_kg_m, abs=1e-12)
+
+
 def test_two_are_tied_by_a_pointer_and_then_go_together(play):
     played = play(with_tin_and_beads())
     played.keys("tab")

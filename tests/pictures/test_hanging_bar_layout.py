@@ -93,6 +93,17 @@ def test_other_parts_and_their_shelves_have_room(
     assert drawn.faults == []
 
 
+@pytest.mark.parametrize("part", ["weight-4", "weight-5", "weight-6", "weight-7"])
+@pytest.mark.parametrize("then", [("picked-more",), ("picked-more", "picked-tie")])
+@pytest.mark.parametrize("text_scale", [1.0, 2.0])
+@pytest.mark.parametrize(("size", "language"), [((1280, 720), "en"), ((1024, 600), "xx"), ((1080, 1920), "xr")])
+def test_what_else_can_be_done_to_each_kind_has_room(
+    part: str, then: tuple[str, ...], text_scale: float, size: tuple[int, int], language: str, shown: Shown
+):
+    drawn = shown(part, *then, view="plain", size=size, language=language, state="other parts", text_scale=text_scale)
+    assert drawn.faults == []
+
+
 def test_in_a_mirrored_language_the_panel_changes_sides_and_the_bar_does_not(shown: Shown):
     usual, mirrored = shown(), shown(language="xr")
     assert usual.bounds("let-go")[0] > usual.bounds("pivot")[0]

@@ -146,6 +146,14 @@ def test_ten_thousand_random_events_break_no_place(to: Go, pilot: Any):
 
 
 @pytest.mark.soak
+@pytest.mark.parametrize("to", BENCH_PLACES, ids=lambda to: to.name)
+def test_a_hundred_thousand_random_events_break_no_bench(to: Go, pilot: Any):
+    hand = random.Random(f"long {to.name}")
+    _stay(pilot, hand, to, 100_000)
+    _can_still_be_left(pilot)
+
+
+@pytest.mark.soak
 @pytest.mark.parametrize("seed", range(10))
 def test_a_hundred_thousand_random_events_break_nothing_and_memory_stays_flat(seed: int, pilot: Any):
     hand = random.Random(1000 + seed)
