@@ -76,7 +76,8 @@ def test_what_is_done_is_taken_back_a_step_at_a_time_and_drags_as_one() -> None:
 def test_what_is_built_is_looked_at_where_it_balances_and_nothing_moves() -> None:
     session = Session(drone())
     did(session, LetGo())
-    assert session.state.found and not session.state.moving
+    assert session.state.found
+    assert not session.state.moving
     did(session, Undo())
     assert session.state.held
     why = Session(drone()).do(DoWith("paint"))  # type: ignore[arg-type]

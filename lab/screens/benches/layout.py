@@ -99,21 +99,24 @@ def _side_panel(pieces: Pieces) -> Widget:
     acting = (*parts.action, *parts.tray, *parts.task)
     fixed = (*parts.result, *acting)
     inner = wide - 2 * look.sizes.px(_PAD_PX)
-    gaps = look.sizes.gap * (len(fixed) + 3)
-    fixed_h = sum(widget.height(look, inner) for widget in (*fixed, *parts.view)) + gaps + look.sizes.px(24)
+    gaps = look.sizes.gap * (len(parts.head) + len(fixed) + 3)
+    standing = (*parts.head, *fixed, *parts.view)
+    fixed_h = sum(widget.height(look, inner) for widget in standing) + gaps + look.sizes.px(24)
     room_for_sums = _room(pieces) - fixed_h
     wanted = sum(widget.height(look, inner) for widget in parts.sums) + look.sizes.px(_SUMS_GAP_PX) * len(parts.sums)
     if parts.sums and room_for_sums >= min(wanted, look.sizes.px(_LEAST_SUMS_PX)):
         sums = Scroll("sums", Inset(Column(parts.sums, gap=_SUMS_GAP_PX), _SIDE_PX))
         rest = tuple(Inset(widget, _SIDE_PX) for widget in (*fixed, *parts.view))
-        weights = (1.0,) + (0.0,) * len(rest)
-        panel: Widget = Panel(SIDE, children=(sums, *rest), edge="left", weights=weights, pad=_PAD_PX - _SIDE_PX)
+        head = tuple(Inset(widget, _SIDE_PX) for widget in parts.head)
+        weights = (0.0,) * len(head) + (1.0,) + (0.0,) * len(rest)
+        children: tuple[Widget, ...] = (*head, sums, *rest)
+        panel: Widget = Panel(SIDE, children=children, edge="left", weights=weights, pad=_PAD_PX - _SIDE_PX)
     elif not parts.sums and room_for_sums >= 0:
-        children = (*fixed, Spacer(), *parts.view)
-        weights = (0.0,) * len(fixed) + (1.0, 0.0)
+        children = (*parts.head, *fixed, Spacer(), *parts.view)
+        weights = (0.0,) * (len(parts.head) + len(fixed)) + (1.0,) + (0.0,) * len(parts.view)
         panel = Panel(SIDE, children=children, edge="left", weights=weights, pad=_PAD_PX)
     else:
-        children = (*acting, *parts.sums, *parts.result, *parts.view)
+        children = (*parts.head, *acting, *parts.sums, *parts.result, *parts.view)
         panel = Scroll(SIDE, Panel("side-panel", children=children, edge="left", pad=_PAD_PX))
     return Sized(panel, width=wide / look.sizes.unit)
 
@@ -129,7 +132,7 @@ def _with_scroll_column(pieces: Pieces) -> Widget:
 def _one_column(pieces: Pieces) -> tuple[Widget, ...]:
     """Everything but the picture: first what is in hand, then what acts, then what can be read."""
     parts = pieces.parts
-    children: list[Widget] = [*parts.action, *parts.tray, *parts.task, *parts.sums, *parts.result]
+    children: list[Widget] = [*parts.head, *parts.action, *parts.tray, *parts.task, *parts.sums, *parts.result]
     if pieces.strip is not None:
         children.insert(0, pieces.strip)
     if pieces.areas is not None:
@@ -147,7 +150,7 @@ def _below(pieces: Pieces) -> Widget:
     if pieces.areas is not None:
         areas = pieces.areas(200.0, to_scale=True)
         upper.append(Panel("areas-edge", children=(areas,), pad=0, edge="top"))
-    acting = Column((*parts.action, *parts.tray, *parts.task, *parts.view))
+    acting = Column((*parts.head, *parts.action, *parts.tray, *parts.task, *parts.view))
     columns: tuple[Widget, ...] = (Column((*parts.sums, *parts.result)), acting) if parts.sums else (acting,)
     lower = Panel("side-panel", children=(Row(columns, gap=32),), edge="top")
     return _over_scrolling(pieces, tuple(upper), lower)

@@ -20,7 +20,10 @@ VIEWS: tuple[View, ...] = ("plain", "numbers", "all")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PanelParts:
-    """The pieces of the panel, for whoever arranges them.  task: what the bench has set to be done; see `tasks`."""
+    """The pieces of the panel, for whoever arranges them.
+
+    task: what the bench has set to be done; see `tasks`.  head: what stays above all others.
+    """
 
     sums: tuple[Widget, ...]
     result: tuple[Widget, ...]
@@ -28,6 +31,7 @@ class PanelParts:
     tray: tuple[Widget, ...]
     view: tuple[Widget, ...]
     task: tuple[Widget, ...] = ()
+    head: tuple[Widget, ...] = ()
 
 
 def action(look: Look, guess: Side | None) -> tuple[Widget, ...]:

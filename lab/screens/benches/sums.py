@@ -19,9 +19,19 @@ MOMENTS, ROW = "moments", "row-"
 
 
 def moment_table(
-    look: Look, readings: Readings, total: MomentSum, keys: Sequence[str], *, picked: str = "", pickable: bool = True
+    look: Look,
+    readings: Readings,
+    total: MomentSum,
+    keys: Sequence[str],
+    *,
+    picked: str = "",
+    pickable: bool = True,
+    axis: int = 0,
 ) -> tuple[Widget, ...]:
-    """Title and table.  keys: of the parts, in the order of the sum.  pickable: whether a row picks its part."""
+    """Title and table.
+
+    keys: of the parts, in the order of the sum.  pickable: whether a row picks its part.  axis: 0 along, 2 up.
+    """
     say, units = look.words.say, readings.units
     columns = (
         TableColumn(say("part"), align="start"),
@@ -35,14 +45,14 @@ def moment_table(
             (
                 look.words.content(row.name),
                 readings.weight(row.mass_kg),
-                readings.length(row.arm_m[0]),
-                readings.moment(row.moment_kg_m[0]),
+                readings.length(row.arm_m[axis]),
+                readings.moment(row.moment_kg_m[axis]),
             ),
             picked=picked == key,
         )
         for key, row in zip(keys, total.rows, strict=True)
     ]
-    sums = (say("sum"), readings.weight(total.mass_kg), "", readings.moment(total.moment_kg_m[0]))
+    sums = (say("sum"), readings.weight(total.mass_kg), "", readings.moment(total.moment_kg_m[axis]))
     rows.append(TableRow(f"{ROW}sum", sums, kind="sum"))
     table = Table(MOMENTS, columns, tuple(rows), name=say("Moment table"), pickable=pickable)
     return Panel("moments-title", say("Moment table"), say("from the reference line"), fill="", pad=0), table

@@ -56,7 +56,7 @@ def standing_of(state: AirframeBench) -> Standing | None:
 def fuller_tank(state: AirframeBench, *, left: bool) -> Tank | None:
     """The tank on one side that holds more than its twin of the same size on the other; None for none."""
     for tank in state.tanks_now:
-        along, across, up = tank.at_m
+        along, across = tank.at_m[:2]
         if (across < 0.0) != left or across == 0.0:
             continue
         twin = next(

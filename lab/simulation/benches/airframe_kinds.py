@@ -32,15 +32,12 @@ class AirframeKind:
 
 _KINDS = (
     AirframeKind(
-        name="brass",
+        name="ballast",
         called="ballast",
-        title=msg("brass"),
+        title=msg("ballast"),
         mass_kg=0.020,
         shape=Cylinder(radius_m=0.0072, length_m=0.0144, axis="up"),
         look="weight",
-    ),
-    AirframeKind(
-        name="lead", called="lead", title=msg("lead"), mass_kg=0.050, shape=Box((0.02, 0.015, 0.0147)), look="box"
     ),
     AirframeKind(
         name="battery",

@@ -9,6 +9,7 @@ from lab.screens.benches.face import Asked, Shown, Stand
 from lab.screens.benches.hands import BenchHands
 from lab.simulation import Command
 from lab.simulation.benches.airframe import AirframeBench, Doing
+from lab.ui.events import Event
 from lab.ui.geometry import Rect
 from lab.ui.outcomes import WidgetEvent
 
@@ -34,6 +35,10 @@ class Activity(ABC):
     def answer(self, event: WidgetEvent, stand: Stand[AirframeBench], rect: Rect) -> tuple[Command, ...]:
         """The commands that an event of its picture, panel or strip comes to.  rect: of the picture."""
         return self.hands.answer(event, self.view(stand), rect)
+
+    def typed(self, event: Event, stand: Stand[AirframeBench], *, focused: str | None) -> bool:
+        """Whether the event was typing into a field of its own.  focused: key of what the keyboard is at."""
+        return False
 
     def only_moved(self, before: Stand[AirframeBench], now: Stand[AirframeBench]) -> bool:
         """Whether nothing but the motion of what was let go is new, which the picture asks for by itself."""

@@ -8,13 +8,14 @@ from typing import Any, ClassVar
 from lab.outline.cautions import LEARNING_ONLY
 from lab.outline.words import msg
 from lab.screens.benches.airframe.activity import Activity
+from lab.screens.benches.airframe.build import Build
 from lab.screens.benches.airframe.hang import Hang
-from lab.screens.benches.airframe.look_over import LookOver
 from lab.screens.benches.airframe.weigh import Weigh
 from lab.screens.benches.face import Asked, Face, Shown, Stand
 from lab.simulation import Command
 from lab.simulation.airframe_commands import DoWith
 from lab.simulation.benches.airframe import AirframeBench
+from lab.ui.events import Event
 from lab.ui.geometry import Point, Rect
 from lab.ui.look import Look
 from lab.ui.outcomes import Chosen, WidgetEvent
@@ -24,6 +25,8 @@ from lab.ui.widgets.widget import Widget
 
 DOING = "doing"
 HELP = (
+    msg("Build it: drag a part in any of the three views; what one view does not show of its place stays."),
+    msg("Guess which end drops, then see where it balances and what that means."),
     msg("Hang it by any of its points: drag the hook, say how it will hang, and let go."),
     msg("Draw the plumb line while it hangs still. Two lines cross at its CG."),
     msg("Weigh it: place the three scales and let it down. Raise its nose to find how high its CG is."),
@@ -39,15 +42,14 @@ class AirframeFace(Face[AirframeBench]):
     tasks: ClassVar = ()
 
     def __init__(self) -> None:
-        self._activities: tuple[Activity, ...] = (LookOver(), Hang(), Weigh())
+        self._activities: tuple[Activity, ...] = (Build(), Hang(), Weigh())
 
     def shown(self, stand: Stand[AirframeBench], asked: Asked) -> Shown:
         now = self._now(stand.bench)
         shown = now.shown(stand, asked)
         look, parts = stand.look, shown.parts
-        above: tuple[Widget, ...] = (self._choice(look, now), *parts.sums)
         below: tuple[Widget, ...] = (*parts.view, Label("caution", look.words.say(LEARNING_ONLY), style="small"))
-        return replace(shown, parts=replace(parts, sums=above, view=below))
+        return replace(shown, parts=replace(parts, head=(self._choice(look, now),), view=below))
 
     def answer(self, event: WidgetEvent, stand: Stand[AirframeBench], rect: Rect) -> tuple[Command, ...]:
         if isinstance(event, Chosen) and event.key == DOING:
@@ -69,6 +71,9 @@ class AirframeFace(Face[AirframeBench]):
 
     def only_moved(self, before: Stand[AirframeBench], now: Stand[AirframeBench]) -> bool:
         return self._now(now.bench).only_moved(before, now)
+
+    def typed(self, event: Event, stand: Stand[AirframeBench], *, focused: str | None) -> bool:
+        return self._now(stand.bench).typed(event, stand, focused=focused)
 
     def _view(self, stand: Stand[AirframeBench]) -> Any:
         return self._now(stand.bench).view(stand)

@@ -7,12 +7,12 @@ from dataclasses import replace
 from math import radians
 
 from lab.files import Build
-from lab.mechanics import Box, Cylinder, Part, Surface, Tank
+from lab.mechanics import Box, Cylinder, Limits, Part, Surface, Tank
 from lab.outline.words import msg
 from lab.screens.benches.gallery_parts import after, pressed_entry, state_entries
 from lab.screens.gallery_parts import Entry
-from lab.simulation import LetGo
-from lab.simulation.airframe_commands import DoWith, GuessAttitude, HangBy, RaiseNose
+from lab.simulation import Guess, LetGo, Measure
+from lab.simulation.airframe_commands import DoWith, GuessAttitude, HangBy, PlacePart, RaiseNose, ShowAxis
 from lab.simulation.benches.airframe import AirframeBench
 from lab.simulation.benches.airframe_builds import airframe_from_build
 from lab.simulation.plate_commands import DrawPlumbLine
@@ -48,7 +48,16 @@ def drone() -> AirframeBench:
         Part("camera", 0.16, (0.29, 0.0, 0.0), Box((0.07, 0.05, 0.04))),
     )
     looks = {"fuselage": "fuselage", "battery": "battery", "camera": "camera"}
-    build = Build(title="Survey drone", view="numbers", parts=parts, tanks=tanks, surfaces=surfaces, looks=looks)
+    outline = ((0.36, 1.3), (0.40, 1.3), (0.40, 1.7), (0.36, 1.7))
+    build = Build(
+        title="Survey drone",
+        view="numbers",
+        parts=parts,
+        tanks=tanks,
+        surfaces=surfaces,
+        limits=Limits(outline=outline, across_m=(-0.01, 0.01)),
+        looks=looks,
+    )
     return airframe_from_build(build)
 
 
@@ -69,7 +78,21 @@ def weighed() -> AirframeBench:
 
 
 STATES: Mapping[str, tuple[str, Callable[[], AirframeBench]]] = {
-    "looked-at": (msg("an airframe from three sides"), drone),
+    "build-held": (msg("an airframe that is built, a guess made"), lambda: after(drone(), Guess("left"))),
+    "build-found": (msg("an airframe, and where it balances"), lambda: after(drone(), Guess("right"), END)),
+    "build-plain": (
+        msg("an airframe and what follows, no numbers"),
+        lambda: after(replace(drone(), view="plain"), END),
+    ),
+    "build-all": (msg("an airframe with all numbers"), lambda: replace(drone(), view="all")),
+    "build-across": (
+        msg("an airframe and its moments across"),
+        lambda: after(replace(drone(), view="all"), ShowAxis("across"), Measure(0.001, 0.003)),
+    ),
+    "build-behind": (
+        msg("an airframe that runs away"),
+        lambda: after(replace(drone(), view="all"), PlacePart(4, 0.8, 0.0, 0.0), PlacePart(5, 0.7, 0.0, 0.0)),
+    ),
     "hang-held": (msg("an airframe held level by its hook"), hung),
     "hang-swinging": (msg("an airframe that swings"), lambda: after(hung(), LetGo(), ticks=PART_WAY_TICKS)),
     "hang-rest": (msg("an airframe that hangs still"), lambda: after(hung(), END)),
@@ -91,6 +114,9 @@ STATES: Mapping[str, tuple[str, Callable[[], AirframeBench]]] = {
 """What is shown, by name."""
 
 PRESSED = (
+    ("part-picked", "part-4@side", msg("a part picked"), drone),
+    ("tank-picked", "tank-0@top", msg("a tank picked"), drone),
+    ("fitting", "fit-battery", msg("a battery taken up"), drone),
     ("hook-picked", "hook-side", msg("the hook picked"), hung),
     ("scale-picked", "scale-1-top", msg("a scale picked"), weighed),
     ("help", "help", msg("what to do with an airframe"), drone),
