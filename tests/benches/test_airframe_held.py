@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from lab import files
+from lab.app.paths import find_paths
 from lab.mechanics import hanging_attitude
 from lab.simulation import HoldStill, LetGo, OpenBuild, Refused, Session, Tape, Undo
 from lab.simulation.airframe_commands import DoWith, GuessAttitude, HangBy, RaiseNose
@@ -17,7 +18,7 @@ from lab.simulation.replaying import Same, replay
 from lab.simulation.scales_commands import MoveScale
 from lab.simulation.tape_reading import read_tape
 
-BUILDS = sorted((Path(files.__file__).parents[2] / "assets" / "builds").glob("*.toml"))
+BUILDS = sorted(find_paths().shipped_builds.glob("*.toml"))
 AIRFRAMES = [path for path in BUILDS if files.read_build(path).is_airframe]
 
 

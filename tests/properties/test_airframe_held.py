@@ -1,19 +1,19 @@
 """What hanging and weighing say of any airframe is what its moment sum says."""
 
 from math import dist, radians
-from pathlib import Path
 
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from lab import files
+from lab.app.paths import find_paths
 from lab.mechanics import Box, MechanicsError, Part, Surface, hanging_attitude, moment_sum
 from lab.simulation.benches.airframe_hanging import AirframeHanging
 from lab.simulation.benches.airframe_places import first_hook_m, first_scales, spans_m
 from lab.simulation.benches.airframe_weighing import AirframeWeighing, borne_by
 
-BUILDS = sorted((Path(files.__file__).parents[2] / "assets" / "builds").glob("*.toml"))
+BUILDS = sorted(find_paths().shipped_builds.glob("*.toml"))
 AIRFRAMES = [path.name for path in BUILDS if files.read_build(path).is_airframe]
 
 #: What the bench promises; the condition of both readings is under 100, so round-off leaves some 1e-14.
