@@ -67,9 +67,10 @@ class RealWindow:
 
 def _is_drawn(size: tuple[int, int]) -> bool:
     """Whether there is a window of this size on the screen."""
-    found = subprocess.run(
-        ["xdotool", "getmouselocation", "--shell"], capture_output=True, text=True, check=True, timeout=20
-    )
+    found = subprocess.run(["xdotool", "getmouselocation", "--shell"], capture_output=True, text=True, timeout=20)
+    if found.returncode != 0:
+        # The window that was under the pointer went away while it was asked about; whoever waits asks again.
+        return False
     subprocess.run(["xdotool", "mousemove", str(size[0] // 2), str(size[1] - 5)], check=True, timeout=20)
     window = dict(line.split("=") for line in found.stdout.split() if "=" in line)["WINDOW"]
     shown = subprocess.run(
