@@ -16,11 +16,12 @@ from lab.screens.benches.airframe.hang_words import (
     lines_said,
     why,
 )
-from lab.screens.benches.panel import HOLD, LET_GO, SHOW_END, PanelParts, view_choice
+from lab.screens.benches.panel import HOLD, LET_GO, PanelParts, view_choice
 from lab.screens.benches.sides import SIDES
 from lab.screens.benches.strip_fields import fitted, length_field, named, strip_panel
+from lab.screens.benches.told import waiting
 from lab.simulation.benches.airframe_hanging import AirframeHanging
-from lab.ui.widgets.arrange import Column, Row, Steady
+from lab.ui.widgets.arrange import Column, Row
 from lab.ui.widgets.button import Button
 from lab.ui.widgets.choice import ChoiceRow
 from lab.ui.widgets.label import Label
@@ -64,11 +65,7 @@ def _after(view: HangView) -> tuple[Widget, ...]:
     hold = Button(HOLD, say("Hold it level"), kind="main")
     if not hanging.moving:
         return _told(view, hanging), hold
-    waiting = Column(
-        (Label("happened", say(GOING), style="title"), Button(SHOW_END, say("Show the end"), kind="quiet"))
-    )
-    # As high as what is told in the end, which nobody sees before.
-    return Steady(waiting, (_told(view, hanging.at_end()),)), hold
+    return waiting(view.look, say(GOING), "", _told(view, hanging.at_end())), hold
 
 
 def _told(view: HangView, hanging: AirframeHanging) -> Widget:
